@@ -10,32 +10,36 @@ import (
 	"time"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/noted"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/folder"
+	"maltwright/cmd/founding"
 	"maltwright/cmd/journal"
 	"maltwright/cmd/words"
+	"maltwright/sim/work"
 )
 
 type batchView struct {
-	ID                            folder.ID
-	Name, What, Process           string
-	ProcessID                     folder.ID
-	Began                         string
-	Said                          *saidView
-	Alarms, Doubts                []mark
-	Lates                         []string
-	Next                          *dueView
-	IsOver                        bool
-	Stage, NowAsOf                string
-	Now, Longer, Visits, Readings table
-	Notes                         []string
-	Forms                         []form
-	Charts                        []chartView
-	Figures                       table
-	Findings                      []findingView
-	LastLine, Once                string
-	Sheet, Report                 string
+	ID                   folder.ID
+	Name, What, Process  string
+	ProcessID            folder.ID
+	Began                string
+	Said                 *saidView
+	Alarms, Doubts       []mark
+	Lates                []string
+	Next                 *dueView
+	IsOver               bool
+	Stage, NowAsOf       string
+	Now, Longer, Further table
+	Visits, Readings     table
+	Notes                []string
+	Forms                []form
+	Charts               []chartView
+	Figures              table
+	Findings             []findingView
+	LastLine, Once       string
+	Sheet, Report        string
 }
 
 // mark is a word that stands out, and what it is of.
@@ -87,7 +91,7 @@ func (s *server) batch(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	p := s.batchPage(r, v)
-	b := s.batchOf(v, p.Write)
+	b := s.batchOf(r.Context(), v, p.Write)
 	b.Said = s.saidOf(r.URL.Query(), v)
 	p.Body = b
 	s.write(w, batchPage, http.StatusOK, p)
@@ -110,20 +114,18 @@ func (s *server) batchPage(r *http.Request, v seen) *page {
 	return p
 }
 
-func (s *server) batchOf(v seen, write bool) batchView {
+func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 	out := batchView{ID: v.brief.ID, Name: v.brief.Name, Process: v.brief.Process, Began: words.Clock(v.brief.Began, v.now), IsOver: v.on == nil, What: "a batch", Once: once(),
 		Charts: chartsOf("/batch/"+string(v.brief.ID), v.opened), Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf", Report: "/batch/" + string(v.brief.ID) + "/report"}
 	if p := v.opened.Process; p != nil {
 		out.What = whatOf(outlook.HeadOf(p))
-	}
-	for _, f := range v.opened.Findings {
-		_ = f
 	}
 	out.Findings = findingsOf(v.opened.Findings)
 	if v.on != nil {
 		out.underway(v)
 	}
 	out.followed(v)
+	out.opening(ctx, v)
 	out.readings(v)
 	if n := len(v.lines); n > 0 && !v.lines[n-1].Opens {
 		out.LastLine = v.lines[n-1].Words
@@ -213,7 +215,7 @@ func visitsOf(list []folder.Due, now time.Time) table {
 		if d.Night {
 			night = "nobody is awake then"
 		}
-		t.add(cellOf(d.At.In(now.Location()).Format("15:04")), cellOf(d.Says), figure(d.Expected), cellOf(night))
+		t.add(cellOf(d.At.In(now.Location()).Format("15:04")), cellOf(d.Says), figure(expected(d)), cellOf(night))
 	}
 	return t
 }
@@ -226,25 +228,22 @@ func (b *batchView) followed(v seen) {
 		return
 	}
 	r, h := progress.Of(f, v.opened.At, v.opened.AsOf), v.opened.Words
-	head := []string{"", "middle", "1 in 10 below", "9 in 10 below"}
+	head := []string{"", "middle", "8 cases in 10"}
 	b.Stage, b.Now = words.Where(r), table{Class: "spread", Head: head}
 	for _, x := range h.Standing(r) {
-		b.Now.add(cellOf(x.What), figure(x.Middle), figure(x.Low), figure(x.High))
+		b.Now.add(cellOf(x.What), figure(x.Middle), figure(x.Within()))
 	}
 	b.NowAsOf = fmt.Sprintf("As of %s, by all readings.", words.Clock(r.At, v.now))
 	if why := words.AsOf[r.AsOf]; why != "" {
 		b.NowAsOf = fmt.Sprintf("As of %s: that is %s.", words.Clock(r.At, v.now), why)
 	}
-	b.Longer = table{Class: "spread", Head: head}
-	for _, w := range r.Waits {
-		at := func(left answer.Seconds) cell {
-			c := figure(words.Until(left))
-			if !math.IsInf(float64(left), 0) && r.Posterior.Trusted {
-				c.Below = words.Clock(outlook.ClockAt(r.Began, r.Elapsed+left), v.now)
-			}
-			return c
+	b.Longer, b.Further = table{Class: "spread", Head: head}, table{Class: "spread", Head: head}
+	for i, w := range r.Waits {
+		to := &b.Further
+		if i == 0 {
+			to = &b.Longer
 		}
-		b.Longer.add(cellOf(words.Awaited(w)), at(w.Left.P50), at(w.Left.P10), at(w.Left.P90))
+		to.add(b.wait(r, w, v.now)...)
 	}
 	if said := words.Agree(r); said != "" {
 		b.Notes = append(b.Notes, "Readings: "+said+".")
@@ -257,6 +256,21 @@ func (b *batchView) followed(v seen) {
 			b.Doubts = append(b.Doubts, mark{"in doubt", said})
 		}
 	}
+}
+
+// wait is how much longer a condition takes, and when that will be.
+func (b *batchView) wait(r progress.Result, w progress.Wait, now time.Time) []cell {
+	at := func(left answer.Seconds) string {
+		if math.IsInf(float64(left), 0) || !r.Posterior.Trusted {
+			return ""
+		}
+		return words.Clock(outlook.ClockAt(r.Began, r.Elapsed+left), now)
+	}
+	length := words.SpreadRow{Low: words.Until(w.Left.P10), High: words.Until(w.Left.P90)}
+	clock := words.SpreadRow{Low: at(w.Left.P10), High: at(w.Left.P90)}
+	middle, within := figure(words.Until(w.Left.P50)), figure(length.Within())
+	middle.Below, within.Below = at(w.Left.P50), clock.Within()
+	return []cell{cellOf(words.Awaited(w)), middle, within}
 }
 
 // older says that the readings are not all weighed yet, and shows what was said by those before.
@@ -275,11 +289,6 @@ func (b *batchView) older(v seen) {
 func (b *batchView) readings(v seen) {
 	b.Readings = table{Class: "lines", Head: []string{"Line", "It comes to", ""}}
 	told := map[int]folder.Noted{}
-	if v.on != nil {
-		for _, x := range slices.Concat(v.on.Readings, v.on.Remarks) {
-			told[x.Line] = x
-		}
-	}
 	for _, l := range slices.Backward(v.lines) {
 		x := told[l.Number]
 		c := cellOf("")
@@ -293,24 +302,57 @@ func (b *batchView) readings(v seen) {
 	}
 }
 
-// saidOf tells what was just written or taken back, where the address says so: of a line that stands in the
-// record, and of one that this page itself says was taken back.
+// saidOf tells what was just written, taken back or begun, where the address says so under the seal of this page.
 func (s *server) saidOf(q url.Values, v seen) *saidView {
-	if line := q.Get("written"); line != "" && s.seal.fits(line, q.Get("seal")) {
-		out := &saidView{Head: "written:", Line: line}
-		for _, l := range v.lines {
-			if l.Words == words.OneLine(line) {
-				out.Undo = v.lines[len(v.lines)-1].Words
-				if out.Undo != l.Words {
-					out.Undo = "" // it stands before the last line, and only that is taken back
-				}
-			}
+	for _, k := range []struct{ name, head string }{{"written", "written:"}, {"taken", "taken back:"}, {"begun", "begun:"}} {
+		line := q.Get(k.name)
+		if line == "" || !s.seal.fits(line, q.Get("seal")) {
+			continue
 		}
-		out.Says = q.Get("says")
+		out := &saidView{Head: k.head, Line: line}
+		if k.name == "written" {
+			out.of(v)
+		}
 		return out
 	}
-	if line := q.Get("taken"); line != "" && s.seal.fits(line, q.Get("seal")) {
-		return &saidView{Head: "taken back:", Line: line}
-	}
 	return nil
+}
+
+// of says what a line comes to, by the record as it stands, and whether it can be taken back: only the last one can.
+func (x *saidView) of(v seen) {
+	i := slices.IndexFunc(v.lines, func(l journal.Line) bool { return l.Words == x.Line })
+	if i < 0 {
+		return
+	}
+	if i == len(v.lines)-1 {
+		x.Undo = x.Line
+	}
+	for _, n := range v.notes() {
+		if n.Line == v.lines[i].Number {
+			x.Says = n.Says
+		}
+	}
+}
+
+// notes are what the lines of the record come to.
+func (v seen) notes() []folder.Noted {
+	if v.on == nil {
+		return nil
+	}
+	return slices.Concat(v.on.Readings, v.on.Remarks)
+}
+
+// opening is what to have ready, and what to ask before the grain is wet, as long as nothing is noted.
+func (b *batchView) opening(ctx context.Context, v seen) {
+	if n := len(v.lines); v.on == nil || v.opened.Batch == nil || v.opened.Process == nil || n > 0 && !v.lines[n-1].Opens {
+		return
+	}
+	for _, lot := range v.opened.Process.Taken() {
+		for _, line := range founding.BeforeItIsWet(lot.Grain) {
+			b.Alarms = append(b.Alarms, mark{"before it is wet", words.Safe(line)})
+		}
+	}
+	if o, ok := noted.Open(ctx, v.opened.Batch, work.NewPool(work.Records)); ok {
+		b.Notes = append(b.Notes, v.opened.Words.Opening(o)...)
+	}
 }

@@ -12,7 +12,8 @@ import (
 )
 
 type listView struct {
-	Next      *dueView
+	Lates     []*dueView
+	Next      *dueView // of what is not late
 	Under     table
 	Processes []processRow
 	Over      table
@@ -69,8 +70,12 @@ func titleOf(st folder.State, now time.Time) string {
 
 func listOf(st folder.State, now time.Time) listView {
 	v := listView{Under: table{Class: "times", Head: []string{"Next", "Batch", "Stands in", "To do", "Scale"}}}
-	if len(st.Due) > 0 {
-		v.Next = dueOf(st.Due[0], now)
+	for _, d := range st.Due {
+		if d.Late {
+			v.Lates = append(v.Lates, dueOf(d, now))
+		} else if v.Next == nil {
+			v.Next = dueOf(d, now)
+		}
 	}
 	for _, b := range st.Underway {
 		v.Under.Rows = append(v.Under.Rows, underRow(b, now))
@@ -111,7 +116,15 @@ func dueOf(d folder.Due, now time.Time) *dueView {
 	case d.Left == "":
 		in = "now"
 	}
-	return &dueView{d.Batch, d.Name, words.Clock(d.At, now), d.Says, d.Expected, in, d.At.Format(time.RFC3339), d.Late}
+	return &dueView{d.Batch, d.Name, words.Clock(d.At, now), d.Says, expected(d), in, d.At.Format(time.RFC3339), d.Late}
+}
+
+// expected is what the scale should show at a visit, "" where nothing is known of it.
+func expected(d folder.Due) string {
+	if d.Expected == words.None {
+		return ""
+	}
+	return d.Expected
 }
 
 // underRow is a batch under way: its next visit first.

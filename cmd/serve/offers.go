@@ -101,7 +101,7 @@ func planOf(v seen) *forecast.Forecast {
 func stepsOf(f *forecast.Forecast) (list []string) {
 	for _, st := range outlook.Of(f, time.Time{}).Stages {
 		for _, s := range st.Steps {
-			if name := nameOf(st, s); name != "" {
+			if name := recordName(st, s); name != "" {
 				list = append(list, name)
 			}
 		}
@@ -109,8 +109,8 @@ func stepsOf(f *forecast.Forecast) (list []string) {
 	return list
 }
 
-// nameOf is the name of a step in a record, "" of one that a record cannot name.
-func nameOf(st outlook.Stage, s outlook.Step) string {
+// recordName is the name of a step in a record, "" of one that a record cannot name.
+func recordName(st outlook.Stage, s outlook.Step) string {
 	switch {
 	case s.Label == forecast.Waiting || s.Label == vocabulary.VerbStore:
 		return ""
@@ -134,7 +134,7 @@ func likelyEnded(v seen, f *forecast.Forecast) (name string) {
 	elapsed, best := v.now.Sub(v.opened.Batch.Began.Time).Seconds(), float64(near)
 	for _, st := range outlook.Of(f, time.Time{}).Stages {
 		for _, s := range st.Steps {
-			called := nameOf(st, s)
+			called := recordName(st, s)
 			if off := math.Abs(float64(s.End) - elapsed); called != "" && s.Kind != string(model.RestStep) && off < best && !weighed["after "+called] && !weighed[called] {
 				name, best = called, off
 			}

@@ -169,7 +169,7 @@ func examplesOf(f *forecast.Forecast, h words.House) (list []string) {
 		}
 	}
 	if p := f.Process; p.Site != nil && p.Site.Air != nil {
-		list = append(list, fmt.Sprintf("site air to %s", h.Degrees(p.Site.Air.Low-2, 0)))
+		list = append(list, fmt.Sprintf("site air to %s", p.Site.Air.Low.Like(p.Site.Air.Low.SI-2)))
 	}
 	return list
 }

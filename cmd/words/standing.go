@@ -24,6 +24,14 @@ func spreadRow[T answer.Figure](list []SpreadRow, what string, x *answer.Spread[
 	return append(list, SpreadRow{What: what, Middle: write(x.P50), Low: write(x.P10), High: write(x.P90)})
 }
 
+// Within says between which figures eight cases in ten lie: 43.2 to 44.5 %; "" where that is the middle itself.
+func (r SpreadRow) Within() string {
+	if r.Low == r.High {
+		return ""
+	}
+	return span(r.Low, r.High)
+}
+
 // Standing tells how a batch stands now.
 func (h House) Standing(r progress.Result) (rows []SpreadRow) {
 	n := r.Now
