@@ -17,6 +17,7 @@ import (
 	"maltwright/cmd/founding"
 	"maltwright/cmd/journal"
 	"maltwright/cmd/words"
+	"maltwright/sim/infer/follow"
 	"maltwright/sim/work"
 )
 
@@ -159,7 +160,7 @@ func (b *batchView) underway(v seen) {
 		b.Next = dueOf(on.Due[0], v.now)
 	}
 	for _, d := range on.Late {
-		b.Lates = append(b.Lates, fmt.Sprintf("%s: %s, due %s", d.Left, d.Says, words.Clock(d.At, v.now)))
+		b.Lates = append(b.Lates, lateOf(d, v.now))
 	}
 	for _, d := range on.Dangers {
 		b.Alarms = append(b.Alarms, mark{"danger", d})
@@ -180,6 +181,14 @@ func (b *batchView) underway(v seen) {
 	if on.AsOf != "" {
 		b.NowAsOf = "As of " + words.Clock(on.At, v.now) + ": that is " + on.AsOf + "."
 	}
+}
+
+// lateOf says what should have been done, and since when.
+func lateOf(d folder.Due, now time.Time) string {
+	if d.Kind == string(follow.LateStep) { // its sentence says since when
+		return d.Says
+	}
+	return fmt.Sprintf("%s, due %s, %s ago", d.Says, words.Clock(d.At, now), d.Left)
 }
 
 func grossOf(n folder.Now) string {

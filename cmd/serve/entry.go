@@ -28,6 +28,7 @@ const (
 const (
 	nameKind   = "kind"
 	nameOnce   = "once"
+	nameOwn    = "own" // what a reading that was kept on a phone is called
 	nameAt     = "at"
 	nameValue  = "value"
 	nameOunces = "ounces"

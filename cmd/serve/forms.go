@@ -44,6 +44,7 @@ type offers struct {
 	Degree   string   // °C or °F
 	Expected string   // what the scale should show at the next visit, "" where nothing is weighed
 	In       []string // vessels, floors and kilns that say what they weigh
+	Alone    bool     // the grain lies in none of them, or in nothing that says what it weighs
 	Bag      bool     // there is a marked bag
 	After    []string // steps that may have ended, the likely one first
 	Ended    string   // the one that just ended, "" where none did
@@ -186,7 +187,10 @@ func (m maker) holders() []option {
 	for _, in := range m.In {
 		list = append(list, option{Value: in, Text: "in “" + in + "”"})
 	}
-	list = append(list, option{Value: "", Text: "the grain alone"})
+	alone := option{Value: "", Text: "the grain alone"}
+	if list = append(list, alone); m.Alone {
+		list = append([]option{alone}, list[:len(list)-1]...)
+	}
 	if m.Bag {
 		list = append([]option{{Value: inBag, Text: "the marked bag"}}, list...)
 	}

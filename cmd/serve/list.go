@@ -12,7 +12,7 @@ import (
 )
 
 type listView struct {
-	Lates     []*dueView
+	Lates     []lateView
 	Next      *dueView // of what is not late
 	Under     table
 	Processes []processRow
@@ -28,6 +28,12 @@ type dueView struct {
 	In              string // how long until then, or since then
 	Stamp           string
 	Late            bool
+}
+
+// lateView is something that should have been done.
+type lateView struct {
+	ID          folder.ID
+	Batch, Says string
 }
 
 type processRow struct {
@@ -72,7 +78,7 @@ func listOf(st folder.State, now time.Time) listView {
 	v := listView{Under: table{Class: "times", Head: []string{"Next", "Batch", "Stands in", "To do", "Scale"}}}
 	for _, d := range st.Due {
 		if d.Late {
-			v.Lates = append(v.Lates, dueOf(d, now))
+			v.Lates = append(v.Lates, lateView{d.Batch, d.Name, lateOf(d, now)})
 		} else if v.Next == nil {
 			v.Next = dueOf(d, now)
 		}

@@ -34,18 +34,21 @@ func offersOf(v seen) offers {
 			o.Expected = v.on.Due[0].Expected
 		}
 	}
+	endedIn := ""
 	if f := planOf(v); f != nil {
 		o.After = stepsOf(f)
-		o.Ended = likelyEnded(v, f)
+		o.Ended, endedIn = likelyEnded(v, f)
 		o.Steps = o.After
 		o.After = likelyFirst(o.After, o.Ended)
 	}
 	for _, holder := range p.Holders() {
 		o.In = append(o.In, holder.Name)
 	}
-	if holder := holderAt(p, stage); holder != "" && slices.Contains(o.In, holder) {
-		o.In = likelyFirst(o.In, holder)
+	if o.Ended == "" {
+		endedIn = stage
 	}
+	holder := holderAt(p, endedIn)
+	o.Alone, o.In = !slices.Contains(o.In, holder), likelyFirst(o.In, holder)
 	o.Places = likelyFirst(slices.Clone(places), likelyPlace[model.StageKind(stage)])
 	o.Clean = stage == string(model.KilnStage) || stage == string(model.DeculmStage) || stage == string(model.StoreStage) || v.on == nil
 	o.Likely = likelyKind(v)
@@ -123,8 +126,8 @@ func recordName(st outlook.Stage, s outlook.Step) string {
 // near is how long before or after its end a step is taken for the one that was just weighed, s.
 const near = 3 * 3600
 
-// likelyEnded is the step that ends about now and was not weighed yet, "" where none does.
-func likelyEnded(v seen, f *forecast.Forecast) (name string) {
+// likelyEnded is the step that ends about now and was not weighed yet, and the stage of it; "" where none does.
+func likelyEnded(v seen, f *forecast.Forecast) (name, stage string) {
 	weighed := map[string]bool{}
 	for _, x := range v.opened.Batch.Readings {
 		if after := model.After(x); after != nil {
@@ -136,11 +139,11 @@ func likelyEnded(v seen, f *forecast.Forecast) (name string) {
 		for _, s := range st.Steps {
 			called := recordName(st, s)
 			if off := math.Abs(float64(s.End) - elapsed); called != "" && s.Kind != string(model.RestStep) && off < best && !weighed["after "+called] && !weighed[called] {
-				name, best = called, off
+				name, stage, best = called, st.Stage, off
 			}
 		}
 	}
-	return name
+	return name, stage
 }
 
 // holderAt is what the grain lies in at a stage, "" where that is not known.

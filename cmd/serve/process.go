@@ -127,9 +127,9 @@ func (v *processView) forecast(r outlook.Result, h words.House) {
 	v.Totals = table{Class: "spread", Head: []string{"What comes of it", ""}}
 	rest := ""
 	if r.Rest != "" {
-		rest = "; then rest " + r.Rest
+		rest = "then rest " + r.Rest
 	}
-	v.Totals.add(cellOf("total time"), figure(words.Lasting(t.Total)+rest))
+	v.Totals.add(cellOf("total time"), cell{Text: words.Lasting(t.Total), Number: true, Below: rest})
 	switch {
 	case r.NotForecast != nil:
 	case r.NoMalt != nil:
@@ -159,12 +159,21 @@ func (v *processView) asked(a outlook.Asked, h words.House) {
 	}
 }
 
-// examplesOf are lines to suppose, made of this process: its first step a fifth shorter, and less grain.
+// shorter is a time an hour shorter or, where it is less than two, half of it.
+func shorter(s float64) float64 {
+	const hour = 3600
+	if s < 2*hour {
+		return s / 2
+	}
+	return s - hour
+}
+
+// examplesOf are lines to suppose, made of this process: its first soak shorter, and colder air.
 func examplesOf(f *forecast.Forecast, h words.House) (list []string) {
 	for _, st := range f.Stages {
 		for _, s := range st.Steps {
 			if s.EndedBy == forecast.ByTime && s.Kind == model.SoakStep && len(list) == 0 {
-				list = append(list, fmt.Sprintf("%s to %s", s.Label, words.Span(0.8*(s.End-s.Start))))
+				list = append(list, fmt.Sprintf("%s to %s", s.Label, words.Span(shorter(s.End-s.Start))))
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"net/http"
@@ -84,7 +85,7 @@ func (s *server) answer(w http.ResponseWriter, r *http.Request, e entry, a folde
 		return seeing
 	}
 	p := s.batchPage(r, v)
-	view := readingView{ID: v.brief.ID, Name: v.brief.Name, Once: once(), At: e.At, Kept: keptOf(r.PostForm)}
+	view := readingView{ID: v.brief.ID, Name: v.brief.Name, Once: cmp.Or(r.PostForm.Get(nameOwn), once()), At: e.At, Kept: keptOf(r.PostForm)}
 	if v.opened.Batch != nil {
 		o := offersOf(v)
 		o.Once = once()
@@ -129,7 +130,7 @@ func plainer(text string) string { return strings.TrimPrefix(text, "not noted: "
 func keptOf(form url.Values) (list []field) {
 	var names []string
 	for name := range form {
-		if !slices.Contains([]string{nameOnce, nameAt, nameWrite, nameOffer}, name) {
+		if !slices.Contains([]string{nameOnce, nameOwn, nameAt, nameWrite, nameOffer}, name) {
 			names = append(names, name)
 		}
 	}

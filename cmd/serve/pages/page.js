@@ -100,7 +100,7 @@
   const again = (x) => {
     const form = make("form", "", { method: "post", action: `/batch/${x.batch}/reading`, className: "inline" });
     for (const [name, value] of new URLSearchParams(x.form)) form.append(make("input", "", { type: "hidden", name, value }));
-    form.append(make("button", "See it again"));
+    form.append(make("input", "", { type: "hidden", name: "own", value: x.own }), make("button", "See it again"));
     return form;
   };
 
@@ -141,11 +141,11 @@
   const busy = () => all("form").some((f) => f.dataset.touched) || $("main form :focus");
 
   // send hands over what was kept. Each reading has a name of its own, by which it is written once.
-  let sending = false;
+  let sending = false, asked = false;
   const send = async () => {
-    const list = kept().filter((x) => !x.state || x.state === "waits");
+    const list = kept().filter((x) => !asked || !x.state || x.state === "waits"); // what was doubtful may be written by now
     if (!list.length || sending) return;
-    sending = true;
+    sending = asked = true;
     try {
       const r = await ask("/kept", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(list.map(({ own, batch, form }) => ({ own, batch, form }))), patience: 60000 });
       if (!r.ok) return;
