@@ -76,6 +76,32 @@ func (d *Folder) Batch(ctx context.Context, id ID, now time.Time) (Opened, error
 // Process opens a process. Errors: *Gone, *Failed; what is wrong with it stands in its findings.
 func (d *Folder) Process(ctx context.Context, id ID) (Opened, error) { return Opened{}, errLater }
 
+// Start is a batch that is to be begun, as it was filled in.
+type Start struct {
+	At     string // when the grain goes in, as people say it; "" for now
+	Name   string // of the batch; "" for the next number of its year
+	Weight string // how much grain goes in, "5.8 kg"; "" for as the process says
+	Sure   bool   // though another batch is still in its vessel
+}
+
+// Begun is what was begun, and what comes first.
+type Begun struct {
+	ID     ID
+	Batch  string
+	File   string   // of the record, below the folder
+	Before []string // what is not known of the lots and can be asked until it is wet
+	Unkept bool     // git keeps no copy of the process: its text must stay until the batch is over
+	First
+}
+
+// Supposed is what a process would come to with changes, beside what is written.
+type Supposed struct {
+	Process string
+	House   words.House
+	Rows    []words.EffectRow // what is otherwise
+	Says    []string          // what else is told of it
+}
+
 // Held is another batch that is still in the vessel by its record; Begin is asked once more by who is sure.
 type Held struct{ Says string }
 
