@@ -3,6 +3,8 @@ package folder
 import (
 	"context"
 	"errors"
+	"fmt"
+	"slices"
 	"time"
 
 	"maltwright/cmd/journal"
@@ -12,7 +14,10 @@ import (
 
 // Clerk notes readings in records, for a command and for the page. Its zero value keeps nothing
 // for undo, and goes by the clock of this computer.
-type Clerk struct{ Options }
+type Clerk struct {
+	Options
+	memory *memory // what was sent, where there is no cache; nil keeps nothing
+}
 
 // Record is a file, and which of its batches is meant.
 type Record struct {
@@ -45,8 +50,29 @@ func (c Clerk) entry(r Record, x Reading, text []byte) (journal.Entry, error) {
 		return journal.Entry{}, err
 	}
 	defer release()
+	if err := x.can(j); err != nil {
+		return journal.Entry{}, err
+	}
 	e, err := x.in(j, c.Order, c.now())
 	return e, refused(err)
+}
+
+// can refuses what no sender of this program sends, and a line to put right that is another by now.
+func (x Reading) can(j journal.Record) error {
+	if len(x.Own) > mostOwn {
+		return &Refused{fmt.Errorf("not noted: what the sender calls the reading has more than %d bytes", mostOwn)}
+	}
+	if x.Fix == 0 || x.Was == "" {
+		return nil
+	}
+	_, lines, err := j.Lines()
+	if err != nil {
+		return refused(err)
+	}
+	if !slices.ContainsFunc(lines, func(l journal.Line) bool { return l.Number == x.Fix && l.Words == x.Was }) {
+		return &Refused{fmt.Errorf("not noted: line %d is not %q any more; look at the record again", x.Fix, x.Was)}
+	}
+	return nil
 }
 
 // in puts the reading into a record.
@@ -94,16 +120,23 @@ func (c Clerk) Judge(ctx context.Context, r Record, x Reading) (Answer, error) {
 func (c Clerk) Write(r Record, x Reading, a Answer) (Answer, error) {
 	var e journal.Entry
 	err := Edit(c.Writing, r.Name, r.Path, func(text []byte) (_ []byte, err error) {
-		if e, err = c.entry(r, x, text); err == nil {
-			c.keep(r, text, e.Text)
+		a.There, a.Written = false, false
+		if e, err = c.entry(r, x, text); err != nil {
+			return nil, err
 		}
-		return e.Text, err
+		if c.written(r, x, text, e) {
+			a.There = true
+			return text, nil
+		}
+		c.keep(r, text, e.Text)
+		a.Written = true
+		return e.Text, nil
 	})
 	if err != nil {
 		return a, err
 	}
 	a.stands(e)
-	a.Written = true
+	c.keepSent(r, x, sending{Done: true, Answer: a})
 	return a, nil
 }
 
