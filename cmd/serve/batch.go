@@ -75,7 +75,7 @@ func (s *server) see(ctx context.Context, id folder.ID) (v seen, err error) {
 	default:
 		return v, &folder.Gone{ID: id}
 	}
-	if v.opened, err = s.keep.Batch(ctx, id, v.now); err != nil && !isUnsound(err) {
+	if v.opened, err = s.keep.Batch(id, v.now); err != nil && !isUnsound(err) {
 		return v, err
 	}
 	v.lines, err = s.keep.Lines(id)
@@ -294,21 +294,42 @@ func (b *batchView) older(v seen) {
 	b.Notes = append(b.Notes, v.on.Followed.Lines...)
 }
 
-// readings lists the lines of the record, the newest first, each with what it comes to.
+// readings lists the lines of the record, the newest first, under their days, each with what it comes to.
 func (b *batchView) readings(v seen) {
-	b.Readings = table{Class: "lines", Head: []string{"Line", "It comes to", ""}}
+	b.Readings = table{Class: "times", Head: []string{"At", "Line", "It comes to"}}
 	told := map[int]folder.Noted{}
+	for _, x := range v.notes() {
+		told[x.Line] = x
+	}
+	day := ""
 	for _, l := range slices.Backward(v.lines) {
 		x := told[l.Number]
-		c := cellOf("")
-		switch {
-		case x.Danger != "":
-			c = cell{Text: x.Danger, Mark: "danger"}
-		case x.Doubt != "":
-			c = cell{Text: x.Doubt, Mark: "in doubt"}
+		if !x.At.IsZero() {
+			if d := words.Day(x.At, v.now); d != day {
+				b.Readings.Rows, day = append(b.Readings.Rows, row{Between: d}), d
+			}
 		}
-		b.Readings.add(cellOf(l.Words), cellOf(x.Says), c)
+		b.Readings.add(cellOf(clockOf(x.At, v.now)), cellOf(l.Words), comesTo(x))
 	}
+}
+
+// clockOf is the time of the day, "" where a line has none.
+func clockOf(at, now time.Time) string {
+	if at.IsZero() {
+		return ""
+	}
+	return at.In(now.Location()).Format("15:04")
+}
+
+// comesTo is what a line comes to, with why it may not be right.
+func comesTo(x folder.Noted) cell {
+	switch {
+	case x.Danger != "":
+		return cell{Text: x.Danger, Mark: "danger"}
+	case x.Doubt != "":
+		return cell{Text: words.Joined("; ", x.Says, x.Doubt), Mark: "in doubt"}
+	}
+	return cellOf(x.Says)
 }
 
 // saidOf tells what was just written, taken back or begun, where the address says so under the seal of this page.

@@ -9,6 +9,7 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 type listView struct {
@@ -87,7 +88,7 @@ func listOf(st folder.State, now time.Time) listView {
 		v.Under.Rows = append(v.Under.Rows, underRow(b, now))
 	}
 	for _, p := range st.Processes {
-		v.Processes = append(v.Processes, processRow{p.ID, p.Name, words.Joined(", ", p.Charge, lasts(p.Lasts)), foundIn(p)})
+		v.Processes = append(v.Processes, processRow{p.ID, p.Name, p.Charge, foundIn(p)})
 	}
 	v.Over = table{Head: []string{"Batch", "Process", "Begun", "Last line"}}
 	for _, b := range st.Over {
@@ -97,13 +98,6 @@ func listOf(st folder.State, now time.Time) listView {
 		v.Broken = append(v.Broken, brokenFile{u.File, []findingView{{Message: u.Says, Severity: finding.Fault.String()}}})
 	}
 	return v
-}
-
-func lasts(text string) string {
-	if text == "" {
-		return ""
-	}
-	return "takes " + text
 }
 
 func dayOf(t time.Time) string {
@@ -163,7 +157,7 @@ func nextOf(b folder.Batch) *folder.Due {
 }
 
 func stageOf(n folder.Now) string {
-	if n.Step == "" || n.Step == n.Stage {
+	if n.Step == "" || n.Step == n.Stage || n.Step == vocabulary.VerbHold {
 		return n.Stage
 	}
 	return words.Joined(", ", n.Stage, n.Step)

@@ -90,15 +90,24 @@ func (s *server) processOf(ctx context.Context, id folder.ID, o folder.Opened, n
 		v.NoForecast = "There is no forecast before the faults are put right."
 		return v
 	}
-	f, err := forecast.Run(p, forecast.Options{Meter: work.NewMeter(ctx, nil)})
-	if err != nil {
-		v.NoForecast = words.Safe(o.Words.Cause(err))
+	f := o.Forecast
+	if f == nil {
+		v.NoForecast = noForecast(ctx, o)
 		return v
 	}
 	v.forecast(outlook.Of(f, time.Time{}), o.Words)
 	v.WhatIf.Examples = examplesOf(f, o.Words)
 	v.Begin, v.Charts, v.Sheet = &beginView{Once: once()}, chartsOf("/process/"+string(id), o), "/process/"+string(id)+"/sheet.pdf"
 	return v
+}
+
+// noForecast says why a process has none.
+func noForecast(ctx context.Context, o folder.Opened) string {
+	_, err := forecast.Run(o.Process, forecast.Options{Meter: work.NewMeter(ctx, nil)})
+	if err == nil {
+		return "There is no forecast."
+	}
+	return words.Safe("There is no forecast: " + o.Words.Cause(err))
 }
 
 // forecast shows the steps and what comes of them.
@@ -218,13 +227,18 @@ func (s *server) whatIf(w http.ResponseWriter, r *http.Request) error {
 			}
 			return
 		}
-		v.WhatIf.Says = said.Says
+		for _, x := range said.Not {
+			v.WhatIf.Says = append(v.WhatIf.Says, words.Safe(x))
+		}
+		for _, x := range said.Found {
+			v.WhatIf.Found = append(v.WhatIf.Found, findingView{Severity: x.Kind, Message: words.Joined(": ", x.Severity, x.Text)})
+		}
 		v.WhatIf.Rows = table{Caption: "Supposed: " + strings.Join(lines, "; "), Head: []string{"", "as written", "as supposed", "that is"}}
 		for _, x := range said.Rows {
 			v.WhatIf.Rows.add(cellOf(x.What), figure(x.Old), figure(x.New), figure(x.More))
 		}
-		if len(said.Rows) == 0 {
-			v.WhatIf.Says = append(v.WhatIf.Says, "Nothing that is told comes out otherwise.")
+		if len(said.Rows)+len(said.Not) == 0 {
+			v.WhatIf.Says = append(v.WhatIf.Says, "No figure that is told comes out otherwise.")
 		}
 	})
 }

@@ -31,7 +31,7 @@ type Options struct {
 // keeper is what the page asks of a folder.
 type keeper interface {
 	Look(ctx context.Context, now time.Time) (folder.State, error)
-	Batch(ctx context.Context, id folder.ID, now time.Time) (folder.Opened, error)
+	Batch(id folder.ID, now time.Time) (folder.Opened, error)
 	Process(ctx context.Context, id folder.ID) (folder.Opened, error)
 	Judge(ctx context.Context, id folder.ID, x folder.Reading) (folder.Answer, error)
 	Note(ctx context.Context, id folder.ID, x folder.Reading, sure bool) (folder.Answer, error)

@@ -6,16 +6,21 @@ import (
 	"testing"
 	"time"
 
+	"github.com/stretchr/testify/require"
+
 	"maltwright/cmd/folder"
 )
 
+// TestShots serves a copy of the examples as of a time, to be looked at.
 func TestShots(t *testing.T) {
 	addr := os.Getenv("SHOTS")
 	if addr == "" {
-		t.Skip()
+		t.Skip("SHOTS names no address to serve at")
 	}
-	f := fakeAt(t, "2026-04-14 12:00")
-	f.answer = folder.Answer{Batch: "26-05", Lines: []string{"weighed 84 kg at 2026-04-14 12:00"}, Says: "moisture 93 % (forecast 43.6 %); next: turn at 14:30", Doubts: []folder.Doubt{{Asks: true, Message: "84 kg would be 93 % moisture; 8.99 to 9.21 kg is likely", Hint: "it fits as 8.4 kg, with the decimal point moved"}}, Offer: "weighed 8.4 kg at 2026-04-14 12:00"}
-	h := handler(f, Options{Clock: func() time.Time { return f.now }, Calendar: "/due.ics"})
-	_ = http.ListenAndServe(addr, h)
+	now, err := time.ParseInLocation(stamp, os.Getenv("SHOTS_AT"), time.Local)
+	require.NoError(t, err)
+	clock := func() time.Time { return now }
+	d, err := folder.Open(os.Getenv("SHOTS_IN"), folder.Options{Clock: clock})
+	require.NoError(t, err)
+	require.NoError(t, http.ListenAndServe(addr, New(d, Options{Clock: clock, Calendar: "/due.ics"})))
 }
