@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -172,7 +173,7 @@ func (b *batchView) underway(v seen) {
 		b.Doubts = append(b.Doubts, mark{"in doubt", d})
 	}
 	b.Now = table{Class: "spread", Head: []string{"", "by the forecast"}}
-	for _, x := range [][2]string{{"moisture", on.Now.Moisture}, {"weight on the scale", on.Now.Weight}, {"with what it lies in", grossOf(on.Now)}, {"until", until(on.Now, v.now)}, {"all of it is done", doneOf(on.Now, v.now)}} {
+	for _, x := range [][2]string{{"moisture", on.Now.Moisture}, {"weight on the scale", cmp.Or(on.Now.Gross, on.Now.Weight)}, {"until", until(on.Now, v.now)}, {"all of it is done", doneOf(on.Now, v.now)}} {
 		if x[1] != "" {
 			b.Now.add(cellOf(x[0]), figure(x[1]))
 		}
@@ -189,13 +190,6 @@ func lateOf(d folder.Due, now time.Time) string {
 		return d.Says
 	}
 	return fmt.Sprintf("%s, due %s, %s ago", d.Says, words.Clock(d.At, now), d.Left)
-}
-
-func grossOf(n folder.Now) string {
-	if n.Gross == n.Weight {
-		return ""
-	}
-	return n.Gross
 }
 
 func until(n folder.Now, now time.Time) string {
