@@ -3,7 +3,6 @@ package text
 import (
 	"fmt"
 	"io"
-	"strings"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -77,20 +76,9 @@ func (s *progressSheet) head() {
 // clock is the time so long after the first soak.
 func (s *progressSheet) clock(t answer.Seconds) time.Time { return outlook.ClockAt(s.r.Began, t) }
 
-// spreads is a table of a middle and the points below which one case in ten and nine in ten lie. A
-// paragraph tells them in that order.
+// spreads is a table of a middle and the points below which one case in ten and nine in ten lie.
 func spreads(what string) *table {
-	return &table{columns: []tableColumn{{head: what, key: true, least: spreadLabel}, {head: "middle", right: true, key: true, least: spreadFigure}, {head: "1 in 10", right: true, key: true, least: spreadFigure}, {head: "9 in 10", right: true, key: true, least: spreadFigure}},
-		say: saidSpread}
-}
-
-// saidSpread is the row of a spread as a paragraph tells it.
-func saidSpread(c []string) string {
-	label := strings.TrimSpace(c[0])
-	if c[1] == c[2] && c[2] == c[3] {
-		return label + ": " + c[1]
-	}
-	return fmt.Sprintf("%s: %s; %s to %s", label, c[1], c[2], c[3])
+	return &table{columns: []tableColumn{{head: what, key: true, least: spreadLabel}, {head: "middle", right: true, key: true, least: spreadFigure}, {head: "1 in 10", right: true, key: true, least: spreadFigure}, {head: "9 in 10", right: true, key: true, least: spreadFigure}}}
 }
 
 // The widths of such a table, the same in each of one answer.
@@ -117,7 +105,7 @@ func (s *progressSheet) standing() {
 		}
 		t.add("  "+x.What, x.Middle, x.Low, x.High)
 	}
-	t.lay(&s.Sheet)
+	s.layOut(t)
 }
 
 // lates writes what should have been done.

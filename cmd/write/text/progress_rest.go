@@ -28,6 +28,10 @@ func (s *progressSheet) howLong(title string, list []progress.Wait) {
 	if len(list) == 0 {
 		return
 	}
+	if s.narrow() {
+		s.narrowWaits(title, list)
+		return
+	}
 	t := spreads(title)
 	for _, w := range list {
 		s.wait(t, w)
@@ -38,13 +42,7 @@ func (s *progressSheet) howLong(title string, list []progress.Wait) {
 
 // wait adds how long a condition takes, and below it when that will be.
 func (s *progressSheet) wait(t *table, w progress.Wait) {
-	name := words.Awaited(w)
-	if s.narrow() {
-		t.add(name, words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
-		t.below(fmt.Sprintf("%s; %s to %s", orNone(s.hour(w.Left.P50)), orNone(s.hour(w.Left.P10)), orNone(s.hour(w.Left.P90))))
-		return
-	}
-	lines := words.Wrap(name, labelWidth)
+	lines := words.Wrap(words.Awaited(w), labelWidth)
 	t.add("  "+lines[0], words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
 	rest := lines[1:]
 	if len(rest) == 0 {
@@ -110,6 +108,10 @@ func (s *progressSheet) visit(v timetable.Visit) {
 // steps writes the steps to come.
 func (s *progressSheet) steps() {
 	if len(s.r.Steps) == 0 {
+		return
+	}
+	if s.narrow() {
+		s.narrowSteps()
 		return
 	}
 	t := table{columns: []tableColumn{{head: "the rest: ends", key: true}, {head: "middle", right: true, key: true}, {head: "1 in 10", right: true, as: "1 in 10: %s"}, {head: "9 in 10", right: true, as: "9 in 10: %s"},
@@ -181,7 +183,7 @@ func (s *progressSheet) outcome() {
 	likely(t, "malt", o.Malt, s.mass)
 	likely(t, "yield as is", o.Yield, words.Percent)
 	likely(t, "diastatic enzymes kept", o.Diastatic, words.Percent)
-	t.lay(&s.Sheet)
+	s.layOut(t)
 	s.line("")
 	if s.r.Enzymes != nil {
 		s.para("enzymes", "%s", s.Enzymes(*s.r.Enzymes))
