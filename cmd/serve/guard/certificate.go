@@ -39,7 +39,7 @@ func Certify(cert, key []byte, address netip.Addr, now time.Time, lookup func(na
 	}
 	for _, ip := range leaf.IPAddresses {
 		if a, ok := netip.AddrFromSlice(ip); ok && a.Unmap() == address {
-			c.Host = bracketed(address)
+			c.Host = Host(address)
 		}
 	}
 	for _, name := range leaf.DNSNames {
@@ -72,8 +72,8 @@ func vouched(leaf *x509.Certificate) string {
 	return strings.Join(names, ", ")
 }
 
-// bracketed is an address as the host of a URL.
-func bracketed(a netip.Addr) string {
+// Host is an address as the host of a URL, in brackets where it is one of IPv6.
+func Host(a netip.Addr) string {
 	if a.Is6() {
 		return "[" + a.String() + "]"
 	}
@@ -83,7 +83,7 @@ func bracketed(a netip.Addr) string {
 // Names gives the names with their port by which a page may be asked for: those of this machine itself, the address it listens on, and those of its certificate.
 func Names(address netip.Addr, port int, more ...string) []string {
 	var hosts []string
-	for _, name := range append([]string{bracketed(address), "127.0.0.1", "localhost", "[::1]"}, more...) {
+	for _, name := range append([]string{Host(address), "127.0.0.1", "localhost", "[::1]"}, more...) {
 		host := fmt.Sprintf("%s:%d", name, port)
 		if !slices.Contains(hosts, host) {
 			hosts = append(hosts, host)
