@@ -31,9 +31,9 @@ func (m *maker) head() Head {
 	if m.clock {
 		fields[1].Text = m.o.Start.Format("Mon 2 Jan 2006 15:04")
 	}
-	fields = append(fields, Field{Label: "process", Text: words.Safe(m.p.Name)}, Field{Label: "malt", Text: m.p.Make.Text}, m.charge())
-	for i, lot := range m.lots() {
-		fields = append(fields, m.lot(lot, i)...)
+	fields = append(fields, Field{Label: "process", Text: words.Safe(m.p.Name)}, Field{Label: "malt", Text: m.p.Make.Text}, m.charge(), Field{Label: "weighed in"})
+	for _, lot := range m.lots() {
+		fields = append(fields, m.lot(lot)...)
 	}
 	for i := range fields {
 		fields[i].Text = short(fields[i].Text)
@@ -68,18 +68,20 @@ func (m *maker) lots() []model.Taken {
 }
 
 // lot says what is known of a lot, with lines for what an inspector asks and the house does not say.
-func (m *maker) lot(t model.Taken, i int) []Field {
+func (m *maker) lot(t model.Taken) []Field {
 	g := t.Grain
 	if g == nil {
-		return []Field{{Label: "lot"}, {Label: "grain"}, {Label: "moisture"}, {Label: "supplier"}, {Label: "delivery"}, {Label: "year"}}
+		return []Field{{Label: "lot"}, {Label: "grain"}, {Label: "supplier"}, {Label: "delivery, year"}}
 	}
 	name := words.Safe(g.Name)
 	if len(m.p.Lots) > 1 && t.Weight != nil {
 		name = t.Weight.String() + " of " + name
 	}
 	grain := g.Species.Text
-	if g.Already.Text != "" {
-		grain += ", already " + g.Already.Text
+	for _, more := range []string{words.Joined(" ", "already", g.Already.Text), words.Joined(" ", stated(g.Moisture), "moisture"), words.Joined(" ", "treated:", g.Treated.Text)} {
+		if more != "already" && more != "moisture" && more != "treated:" {
+			grain += ", " + more
+		}
 	}
 	var suppliers, came []string
 	for _, d := range g.Delivered {
@@ -88,8 +90,8 @@ func (m *maker) lot(t model.Taken, i int) []Field {
 		}
 		came = append(came, delivery(d))
 	}
-	return []Field{{Label: "lot", Text: name}, {Label: "grain", Text: grain}, {Label: "moisture", Text: stated(g.Moisture)}, {Label: "treated", Text: g.Treated.Text},
-		{Label: "supplier", Text: strings.Join(unique(suppliers), "; ")}, {Label: "delivery", Text: strings.Join(came, "; ")}}
+	return []Field{{Label: "lot", Text: name}, {Label: "grain", Text: grain},
+		{Label: "supplier", Text: strings.Join(unique(suppliers), "; ")}, {Label: "delivery, year", Text: strings.Join(came, "; ")}}
 }
 
 // delivery is how much came, when and under which number.
@@ -145,12 +147,13 @@ func (m *maker) rows(st *model.Steep) []Sum {
 		if err != nil {
 			continue
 		}
-		rows = append(rows, worked(r, "weight", "at "+w.String()))
+		row := worked(r, "weight", "at "+w.String())
+		row.Strong = true
 		if gross, known := holder.With(float64(r.Weight)); known {
-			rows = append(rows, Sum{Label: "with " + label(`"`+words.Safe(holder.Name)+`"`), Working: words.Weighed(m.h, r.Weight) + " + " + holder.Weighs.String(), Result: words.Weighed(m.h, gross), Strong: true})
-		} else {
-			rows[len(rows)-1].Strong = true
+			row.Working += " = " + row.Result + ", + " + holder.Weighs.String() + ` of "` + short(words.Safe(holder.Name)) + `"`
+			row.Result = words.Weighed(m.h, gross)
 		}
+		rows = append(rows, row)
 	}
 	return rows
 }
