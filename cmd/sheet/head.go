@@ -9,14 +9,18 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/reckon"
 )
 
 // opening is what page 1 begins with.
 func (m *maker) opening() []Block {
-	list := []Block{m.head()}
-	list = append(list, m.steepSums()...)
-	return append(list, Words{Small: true, Text: "Dangers: " + words.HazardNames(outlook.CautionsOf(m.p)) + ". What to do stands on the last page."})
+	return append([]Block{m.head()}, m.steepSums()...)
+}
+
+// hazards names what can hurt somebody.
+func (m *maker) hazards() Block {
+	return Words{Small: true, Text: "Dangers: " + words.HazardNames(outlook.CautionsOf(m.p)) + ". What to do stands on the last page."}
 }
 
 // head says what the paper is of, and where its grain comes from.
@@ -78,10 +82,14 @@ func (m *maker) lot(t model.Taken) []Field {
 		name = t.Weight.String() + " of " + name
 	}
 	grain := g.Species.Text
-	for _, more := range []string{words.Joined(" ", "already", g.Already.Text), words.Joined(" ", stated(g.Moisture), "moisture"), words.Joined(" ", "treated:", g.Treated.Text)} {
-		if more != "already" && more != "moisture" && more != "treated:" {
-			grain += ", " + more
-		}
+	if g.Already.Text != "" {
+		grain += ", already " + g.Already.Text
+	}
+	if g.Moisture != nil {
+		grain += ", " + g.Moisture.String() + " moisture"
+	}
+	if t := g.Treated.Text; t == vocabulary.SaidYes || t == vocabulary.SaidUnknown {
+		grain += ", treated: " + t
 	}
 	var suppliers, came []string
 	for _, d := range g.Delivered {

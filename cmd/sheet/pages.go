@@ -33,9 +33,7 @@ func paged(p section, s Size) []Page {
 		l.add(b)
 	}
 	for i, v := range p.visits {
-		if i == len(p.visits)-1 {
-			l.close(v)
-		}
+		l.close(p.visits[i:])
 		l.add(v)
 	}
 	for _, b := range p.last {
@@ -69,16 +67,19 @@ type laying struct {
 // room is how tall what is still to come on the page may be.
 func (l *laying) room() float64 {
 	if l.full {
-		return l.size.Room() - l.used
+		return l.size.Room() + Gap - l.used // nothing comes behind the last gap
 	}
 	return l.size.Room() - foot(l.size) - l.used
 }
 
-// close gives the last visit of a section the room of remarks and initials, where the page has no
-// other for it: so the steep of most processes stands on one page.
-func (l *laying) close(v Visit) {
-	tall := v.Tall(l.size) + Gap
-	l.full = tall > l.room() && tall <= l.size.Room()-l.used
+// close gives the last visits of a section the room of remarks and initials, where the page has no
+// other for them: so the steep of most processes stands on one page.
+func (l *laying) close(left []Visit) {
+	need := 0.0
+	for _, v := range left {
+		need += v.Tall(l.size) + Gap
+	}
+	l.full = l.full || need > l.room() && need-Gap <= l.size.Room()-l.used
 }
 
 // add puts a block onto the page, or onto the next one. A heading stays with what is below it.
