@@ -26,7 +26,7 @@ func SafeLines(text string) string {
 func Wrap(text string, width int) []string {
 	var lines []string
 	line, used := "", 0
-	for _, word := range glued(strings.Fields(text)) {
+	for _, word := range Glued(strings.Fields(text)) {
 		w := uniseg.StringWidth(word)
 		if used > 0 && used+1+w > width {
 			lines, line, used = append(lines, line), "", 0
@@ -39,8 +39,8 @@ func Wrap(text string, width int) []string {
 	return append(lines, line)
 }
 
-// glued joins each number with the unit behind it, and the parts of 6 d 22 h or 5 lb 4 oz.
-func glued(words []string) []string {
+// Glued joins each number with the unit behind it, and the parts of 6 d 22 h or 5 lb 4 oz.
+func Glued(words []string) []string {
 	var out []string
 	for _, w := range words {
 		if n := len(out); n > 0 && isNumber(out[n-1]) && len([]rune(w)) <= longestUnit {

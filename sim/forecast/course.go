@@ -12,14 +12,16 @@ import (
 // Course is what is known of a batch under way. A forecast that is given one keeps
 // to it as far as it goes, and from there on to the process.
 type Course struct {
-	Ends    []Ended        // steps known to be over, in the order of the clock
-	Still   []Ended        // steps known not to be over by a time, in the order of the clock; what is Exact of them counts for nothing
-	Turns   []float64      // s from the first soak: when the piece was turned
-	Changes []model.Change // steps done otherwise than the process says
-	Open    float64        // s from the first soak: a condition of which no end is known is waited for at least until then
-	Looks   []float64      // s from the first soak, rising: when the state is written down
-	Brief   bool           // the forecast breaks off behind the last look
-	AtEnds  bool           // the state is written down at the end of each step too
+	Ends     []Ended        // steps known to be over, in the order of the clock
+	Still    []Ended        // steps known not to be over by a time, in the order of the clock; what is Exact of them counts for nothing
+	Turns    []float64      // s from the first soak: when the piece was turned
+	Changes  []model.Change // steps done otherwise than the process says
+	Open     float64        // s from the first soak: a condition of which no end is known is waited for at least until then
+	Looks    []float64      // s from the first soak, rising: when the state is written down
+	Brief    bool           // the forecast breaks off behind the last look
+	AtEnds   bool           // the state is written down at the end of each step too
+	AtStarts bool           // and as each stage begins, and each soak and rest
+	Layers   bool           // with the layers of a bed that air is blown through
 }
 
 // Ended says that a step, or a stage named by its kind, is over.

@@ -9,11 +9,10 @@ import (
 func (r *run) drive(m *physics, stops []stop, ticks []*tick) (int, Ending, float64, error) {
 	r.effort.at = r.at
 	r.ready = math.NaN()
-	if c := r.o.Course; c != nil && c.AtEnds {
-		if err := r.seeThrough(*m, r.clock); err != nil {
-			return 0, BrokenOff, 0, err
-		}
+	if err := r.seeThrough(*m, r.clock); err != nil { // the first look of all, before anything is done
+		return 0, BrokenOff, 0, err
 	}
+	r.seeStart(*m)
 	if w := r.watching(); w != nil {
 		ticks = append(slices.Clip(ticks), w)
 	}
@@ -63,6 +62,17 @@ func (r *run) seeEnd(m physics) {
 	}
 }
 
+// seeStart writes the state down as a stage begins, or a soak or rest of one, where that is asked for.
+func (r *run) seeStart(m physics) {
+	c := r.o.Course
+	if c == nil || !c.AtStarts {
+		return
+	}
+	if _, wet := m.(*steepModel); wet || len(r.f.Stages[len(r.f.Stages)-1].Steps) == 0 {
+		r.seeAt(m, r.clock)
+	}
+}
+
 func (r *run) seeAt(m physics, at float64) {
 	s := unseen()
 	s.At, s.Moisture, s.Weight = at, m.moisture(), m.weight()
@@ -72,6 +82,9 @@ func (r *run) seeAt(m physics, at float64) {
 		s.Stage, s.Of = r.f.Stages[n-1].Kind, r.f.Stages[n-1].Of
 	}
 	m.see(&s)
+	if bed, ok := m.(layered); ok && r.o.Course.Layers {
+		s.Layers = bed.seeLayers()
+	}
 	s.Lost = 1 - s.Dry/r.batch.Lot.DryMass
 	r.f.Seen = append(r.f.Seen, s)
 }

@@ -41,6 +41,8 @@ type Sight struct {
 	Classes      grain.AcrospireClasses
 	Growing      bool // the three above are to be had
 
+	Layers []Layer // of a bed that has some, the lowest first; nil where the course does not ask for them
+
 	lastOn, lastOff float64 // °C, of the air that a fan last blew through a growing bed
 }
 
@@ -101,9 +103,9 @@ func (m *growModel) see(s *Sight) {
 }
 
 func (m *kilnModel) see(s *Sight) {
-	v := m.bed.View()
-	s.Dry, s.AirOn, s.AirOff, s.Malt = m.forecast(v.Ledger.DryMass), m.forecast(v.On.T), m.forecast(v.Off.T), m.forecast(v.MaltT)
-	s.Grain, s.Humidity, s.Airflow = s.Malt, m.forecast(v.OffRH), v.Airflow
+	v, air := m.bed.View(), m.aired().View()
+	s.Dry, s.AirOn, s.AirOff, s.Malt = m.forecast(v.Ledger.DryMass), m.forecast(air.On.T), m.forecast(air.Off.T), m.forecast(v.MaltT)
+	s.Grain, s.Humidity, s.Airflow = s.Malt, m.forecast(air.OffRH), air.Airflow
 	s.Heat += m.forecast(v.Ledger.Heater)
 	if s.Beyond = m.beyond; !m.beyond {
 		s.OnKiln, s.Balance = true, m.bed.Balance()

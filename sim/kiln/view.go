@@ -92,6 +92,31 @@ func (b *Bed) Layers(dst []Layer) []Layer {
 	return dst
 }
 
+// LayerAt is a layer of the bed with where it lies and the air that goes through it.
+type LayerAt struct {
+	Layer
+	Thick   float64 // m
+	In, Off float64 // °C, of the air at its faces in the last step; ambient air before the first
+}
+
+// LayersAt appends the layers, as [Bed.Layers] does, with their air to dst and returns it. Each has
+// shrunk by the water that it has lost itself, so that together they are as thick as the bed.
+func (b *Bed) LayersAt(dst []LayerAt) []LayerAt {
+	n := float64(len(b.layers))
+	for i := range b.layers {
+		l := &b.layers[i]
+		at := LayerAt{Layer: Layer{X: l.x, T: l.mean}, Thick: b.depthAt(l.x) / n, In: l.in.t, Off: l.out.t}
+		if b.Unblown() {
+			at.In, at.Off = b.now.on.t, b.now.on.t
+		}
+		dst = append(dst, at)
+	}
+	return dst
+}
+
+// Unblown tells whether no air has passed through the bed yet.
+func (b *Bed) Unblown() bool { return b.work.Steps == 0 }
+
 // Leaves is the air that leaves the kiln or is led back, behind the walls above the bed.
 func (b *Bed) Leaves() air.State {
 	return air.State{T: b.now.out.t, W: b.now.out.w, P: b.ambient.P}
