@@ -184,6 +184,17 @@ func (b Visit) Tall(s Size) float64 {
 	return max(text, when, boxesTall(max(1, len(b.Boxes)-1))) + 2
 }
 
+// ReadWide is how wide the column of the clock is in rows of readings.
+const ReadWide = 44.0
+
+// Tall is that of a row for each.
+func (b Readings) Tall(s Size) (tall float64) {
+	for _, r := range b.Rows {
+		tall += tallOf(r.Line, s.Body()-ReadWide, false) + 1
+	}
+	return tall
+}
+
 // Tall is that of a line of boxes for each.
 func (b SpareRows) Tall(Size) float64 { return float64(b.Count) * (BoxLabel + BoxTall + 2) }
 
