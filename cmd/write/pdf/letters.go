@@ -116,15 +116,15 @@ func (p *Paper) broken(word string, f Font, wide float64) []string {
 
 // Fit is a line that is no wider than so many mm, cut where it must be.
 func (p *Paper) Fit(text string, f Font, wide float64) string {
-	text = p.shown(text) // what is cut must not fall within what is written out
-	if p.width(text, f) <= wide {
+	text = words.Safe(text) // what is cut must not fall within what is written out
+	if p.Width(text, f) <= wide {
 		return text
 	}
 	const more = "…"
 	room, end := wide-p.width(more, f), 0
 	g := uniseg.NewGraphemes(text)
 	for g.Next() {
-		if room -= p.width(g.Str(), f); room < 0 {
+		if room -= p.Width(g.Str(), f); room < 0 {
 			break
 		}
 		_, end = g.Positions()
