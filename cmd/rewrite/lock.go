@@ -40,7 +40,7 @@ func (o Options) lock(path string) (release func(), err error) {
 		}
 		waited := time.Since(began)
 		if waited >= quit {
-			return nil, Refusal(fmt.Sprintf("another maltwright is writing it, and was not done after %s; end that one if it hangs or is stopped, and try again", plainTime(quit)))
+			return nil, Busy(fmt.Sprintf("another maltwright is writing it, and was not done after %s; end that one if it hangs or is stopped, and try again", plainTime(quit)))
 		}
 		if waited >= say && !told && o.Waiting != nil {
 			o.Waiting()

@@ -21,6 +21,11 @@ type Refusal string
 
 func (r Refusal) Error() string { return string(r) }
 
+// Busy says that another held the lock for longer than is waited for.
+type Busy string
+
+func (b Busy) Error() string { return string(b) }
+
 const (
 	// ErrLink says that the path is a link: what it points at may lie anywhere, and is
 	// not touched.
