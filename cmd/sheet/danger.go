@@ -7,6 +7,7 @@ import (
 	"maltwright/check/tell"
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/words"
 )
 
 // dangers is the last page: what can hurt somebody, what to do when something goes wrong, and what to type.
@@ -48,13 +49,15 @@ func capital(text string) string {
 	return string(text[0]-'a'+'A') + text[1:]
 }
 
+const sayBegin = "Begin the record of the batch, so that its readings have a place; it answers with the line by which they are noted:"
+
 // toType is how the batch gets into the computer.
 func (m *maker) toType() (list []Block) {
 	if m.o.Begin != "" {
-		list = append(list, Code{Say: "Begin the record of this batch, so that its readings have a place:", Line: m.o.Begin})
+		list = append(list, Code{Say: sayBegin, Line: words.Safe(m.o.Begin)})
 	}
 	if m.o.Note != "" {
-		list = append(list, Code{Say: "A reading of this batch is noted so, with the time at which it was taken:", Line: m.o.Note + " weighed " + blank + " --at \"2026-03-06 14:00\""})
+		list = append(list, Code{Say: "A reading of this batch is noted so, with the time at which it was taken:", Line: words.Safe(m.o.Note) + " weighed " + blank + " after " + blank + " --at " + blank})
 	}
 	return list
 }

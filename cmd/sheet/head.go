@@ -9,14 +9,18 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/reckon"
 )
 
 // opening is what page 1 begins with.
 func (m *maker) opening() []Block {
-	list := []Block{m.head()}
-	list = append(list, m.steepSums()...)
-	return append(list, Words{Small: true, Text: "Dangers: " + words.HazardNames(outlook.CautionsOf(m.p)) + ". What to do stands on the last page."})
+	return append([]Block{m.head()}, m.steepSums()...)
+}
+
+// hazards names what can hurt somebody.
+func (m *maker) hazards() Block {
+	return Words{Small: true, Text: "Dangers: " + words.HazardNames(outlook.CautionsOf(m.p)) + ". What to do stands on the last page."}
 }
 
 // head says what the paper is of, and where its grain comes from.
@@ -31,9 +35,9 @@ func (m *maker) head() Head {
 	if m.clock {
 		fields[1].Text = m.o.Start.Format("Mon 2 Jan 2006 15:04")
 	}
-	fields = append(fields, Field{Label: "process", Text: words.Safe(m.p.Name)}, Field{Label: "malt", Text: m.p.Make.Text}, m.charge())
-	for i, lot := range m.lots() {
-		fields = append(fields, m.lot(lot, i)...)
+	fields = append(fields, Field{Label: "process", Text: words.Safe(m.p.Name)}, Field{Label: "malt", Text: m.p.Make.Text}, m.charge(), Field{Label: "weighed in"})
+	for _, lot := range m.lots() {
+		fields = append(fields, m.lot(lot)...)
 	}
 	for i := range fields {
 		fields[i].Text = short(fields[i].Text)
@@ -68,10 +72,10 @@ func (m *maker) lots() []model.Taken {
 }
 
 // lot says what is known of a lot, with lines for what an inspector asks and the house does not say.
-func (m *maker) lot(t model.Taken, i int) []Field {
+func (m *maker) lot(t model.Taken) []Field {
 	g := t.Grain
 	if g == nil {
-		return []Field{{Label: "lot"}, {Label: "grain"}, {Label: "moisture"}, {Label: "supplier"}, {Label: "delivery"}, {Label: "year"}}
+		return []Field{{Label: "lot"}, {Label: "grain"}, {Label: "supplier"}, {Label: "delivery, year"}}
 	}
 	name := words.Safe(g.Name)
 	if len(m.p.Lots) > 1 && t.Weight != nil {
@@ -81,6 +85,12 @@ func (m *maker) lot(t model.Taken, i int) []Field {
 	if g.Already.Text != "" {
 		grain += ", already " + g.Already.Text
 	}
+	if g.Moisture != nil {
+		grain += ", " + g.Moisture.String() + " moisture"
+	}
+	if t := g.Treated.Text; t == vocabulary.SaidYes || t == vocabulary.SaidUnknown {
+		grain += ", treated: " + t
+	}
 	var suppliers, came []string
 	for _, d := range g.Delivered {
 		if d.From.Text != "" {
@@ -88,8 +98,8 @@ func (m *maker) lot(t model.Taken, i int) []Field {
 		}
 		came = append(came, delivery(d))
 	}
-	return []Field{{Label: "lot", Text: name}, {Label: "grain", Text: grain}, {Label: "moisture", Text: stated(g.Moisture)}, {Label: "treated", Text: g.Treated.Text},
-		{Label: "supplier", Text: strings.Join(unique(suppliers), "; ")}, {Label: "delivery", Text: strings.Join(came, "; ")}}
+	return []Field{{Label: "lot", Text: name}, {Label: "grain", Text: grain},
+		{Label: "supplier", Text: strings.Join(unique(suppliers), "; ")}, {Label: "delivery, year", Text: strings.Join(came, "; ")}}
 }
 
 // delivery is how much came, when and under which number.
@@ -145,12 +155,13 @@ func (m *maker) rows(st *model.Steep) []Sum {
 		if err != nil {
 			continue
 		}
-		rows = append(rows, worked(r, "weight", "at "+w.String()))
+		row := worked(r, "weight", "at "+w.String())
+		row.Strong = true
 		if gross, known := holder.With(float64(r.Weight)); known {
-			rows = append(rows, Sum{Label: "with " + label(`"`+words.Safe(holder.Name)+`"`), Working: words.Weighed(m.h, r.Weight) + " + " + holder.Weighs.String(), Result: words.Weighed(m.h, gross), Strong: true})
-		} else {
-			rows[len(rows)-1].Strong = true
+			row.Working += " = " + row.Result + ", + " + holder.Weighs.String() + ` of "` + short(words.Safe(holder.Name)) + `"`
+			row.Result = words.Weighed(m.h, gross)
 		}
+		rows = append(rows, row)
 	}
 	return rows
 }

@@ -104,8 +104,7 @@ func (m *maker) sections() []section {
 	if len(list) == 0 {
 		list = append(list, section{of: "the batch"})
 	}
-	first := &list[0]
-	first.first = append(m.opening(), first.first...)
+	list[0] = m.opened(list[0])
 	if n := len(m.visits); m.f.BrokenOff() {
 		list[len(list)-1].last = append(list[len(list)-1].last, m.brokenOff(n))
 	}
@@ -113,6 +112,24 @@ func (m *maker) sections() []section {
 		list = append(list, *so)
 	}
 	return append(list, m.dangers())
+}
+
+// opened is the first section with what page 1 begins with. Where all of its visits have room there
+// only without the heading, and without what stands on the last page too, those are left out.
+func (m *maker) opened(s section) section {
+	full, tight := s, s
+	full.first = append(append(m.opening(), m.hazards()), s.first...)
+	tight.first = append(m.opening(), s.first[min(1, len(s.first)):]...)
+	if pagesOf(full, m.size()) > 1 && pagesOf(tight, m.size()) == 1 {
+		return tight
+	}
+	return full
+}
+
+// pagesOf is on how many pages the visits of a section stand.
+func pagesOf(s section, size Size) int {
+	s.looks, s.last = nil, nil
+	return len(paged(s, size))
 }
 
 // brokenOff says that the forecast goes no further.

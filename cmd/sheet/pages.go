@@ -32,21 +32,22 @@ func paged(p section, s Size) []Page {
 	for _, b := range p.first {
 		l.add(b)
 	}
-	for _, v := range p.visits {
+	for i, v := range p.visits {
+		l.close(p.visits[i:])
 		l.add(v)
 	}
 	for _, b := range p.last {
 		l.add(b)
 	}
 	if len(p.visits) > 0 {
-		l.spare(leastSpare, leastSpare)
+		l.spare(leastSpare, p.looks)
 	}
 	for _, b := range p.looks {
 		l.add(b)
 	}
 	l.end()
 	for i := range l.pages {
-		if len(l.pages) > 1 && i > 0 {
+		if i > 0 {
 			l.pages[i].Of = fmt.Sprintf("%s, page %d", p.of, i+1)
 		}
 	}
@@ -60,10 +61,26 @@ type laying struct {
 	pages []Page
 	now   []Block
 	used  float64
+	full  bool // the page has no room for remarks and initials
 }
 
 // room is how tall what is still to come on the page may be.
-func (l *laying) room() float64 { return l.size.Room() - foot(l.size) - l.used }
+func (l *laying) room() float64 {
+	if l.full {
+		return l.size.Room() + Gap - l.used // nothing comes behind the last gap
+	}
+	return l.size.Room() - foot(l.size) - l.used
+}
+
+// close gives the last visits of a section the room of remarks and initials, where the page has no
+// other for them: so the steep of most processes stands on one page.
+func (l *laying) close(left []Visit) {
+	need := 0.0
+	for _, v := range left {
+		need += v.Tall(l.size) + Gap
+	}
+	l.full = l.full || need > l.room() && need-Gap <= l.size.Room()-l.used
+}
 
 // add puts a block onto the page, or onto the next one. A heading stays with what is below it.
 func (l *laying) add(b Block) {
@@ -84,14 +101,24 @@ func (l *laying) add(b Block) {
 
 func isHead(b Block) bool { _, is := b.(Heading); return is }
 
-// spare puts spare rows onto the page, as many as there is room for.
-func (l *laying) spare(least, most int) {
-	one := SpareRows{Count: 1}.Tall(l.size)
-	n := min(most, int((l.room()-Gap)/one))
-	if n < least && len(l.now) > 0 {
-		return
+// spare puts spare rows onto the page: two at the least, and more where nothing else comes behind them
+// or that has room all the same.
+func (l *laying) spare(least int, behind []Block) {
+	room := l.room() - Gap
+	need := 0.0
+	for _, b := range behind {
+		need += b.Tall(l.size) + Gap
 	}
-	l.add(SpareRows{Count: n, Boxes: spareBoxes()})
+	if need < room {
+		room -= need
+	}
+	n := min(mostSpare, int(room/SpareRows{Count: 1}.Tall(l.size)))
+	if need >= room {
+		n = min(n, least)
+	}
+	if n > 0 {
+		l.add(SpareRows{Count: n, Boxes: spareBoxes()})
+	}
 }
 
 // end fills the page up, and closes it.
@@ -99,10 +126,12 @@ func (l *laying) end() {
 	if len(l.now) == 0 {
 		return
 	}
-	lines := 1 + max(0, min(mostRemarks-1, int(l.room()/RowTall)))
-	l.now = append(l.now, Remarks{Lines: lines}, Initials{Count: initials})
+	if !l.full {
+		lines := 1 + max(0, min(mostRemarks-1, int(l.room()/RowTall)))
+		l.now = append(l.now, Remarks{Lines: lines}, Initials{Count: initials})
+	}
 	l.pages = append(l.pages, Page{Of: l.of, Blocks: l.now})
-	l.now, l.used = nil, 0
+	l.now, l.used, l.full = nil, 0, false
 }
 
 // spareBoxes are those of a row that nobody foresaw.

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
@@ -54,6 +55,9 @@ func (m *maker) expect(v timetable.Visit) (list []string) {
 	} else if known(v.Moisture) {
 		list = append(list, "expect"+strings.TrimPrefix(moist(v.Moisture), ","))
 	}
+	if set := m.held(v); set != "" {
+		list = append(list, "held: "+set)
+	}
 	if line := m.noted(v); line != "" {
 		list = append(list, "note "+line)
 	}
@@ -64,6 +68,21 @@ func (m *maker) expect(v timetable.Visit) (list []string) {
 		list[i] = short(words.Safe(e))
 	}
 	return list
+}
+
+// held is the temperature that is held at a visit which sets none, "" where none is.
+func (m *maker) held(v timetable.Visit) string {
+	for _, t := range v.Tasks {
+		if t.Kind != visits.Turn && t.Kind != visits.Look && t.Kind != visits.Sprinkle && t.Kind != visits.Stir {
+			return ""
+		}
+	}
+	for _, s := range m.f.Stages[m.stageOf(v)].Steps {
+		if at := float64(v.At); s.Start < at && at <= s.End && s.Temperature.Known {
+			return m.h.Setting(outlook.TemperatureOf(s.Temperature))
+		}
+	}
+	return ""
 }
 
 func known[T ~float64](x T) bool { return !math.IsNaN(float64(x)) }
@@ -137,9 +156,6 @@ func (m *maker) boxes(v timetable.Visit) []Box {
 				list = append(list, b)
 			}
 		}
-	}
-	if v.At == 0 && known(v.Weight) {
-		add(Box{Label: "raw grain", Unit: unitOf(words.Weighed(m.h, v.Weight))})
 	}
 	if m.weighs(v) {
 		add(m.scales(v)...)
