@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
+	"maltwright/sim/grain"
 )
 
 // looks are what is looked for in a stage: drawings, counts to tick and the gates that ask for them.
@@ -57,13 +58,18 @@ func asksOf(st model.Stage) (asked map[string]bool, text []string) {
 	return asked, text
 }
 
+// leastHusk is how much water the husk of a kernel holds at the least, kg/kg dry matter: the seed coat of a naked
+// one holds half of it, the husk of barley half as much again.
+const leastHusk = 0.04
+
 // naked tells whether the grain has no husk.
 func (m *maker) naked() bool {
-	return m.p.Grain != nil && naked[m.p.Grain.Species.Text]
+	if m.p.Grain == nil {
+		return false
+	}
+	profile, err := grain.Of(m.p.Grain.Species.Text)
+	return err == nil && profile.HuskWater < leastHusk
 }
-
-// naked are the species without a husk; of sorghum and millet as they are malted.
-var naked = map[string]bool{"wheat": true, "rye": true, "triticale": true, "maize": true, "sorghum": true}
 
 // seen is how something is judged by eye, as the language explains it.
 func seen(word string) string {
