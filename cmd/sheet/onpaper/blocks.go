@@ -86,8 +86,8 @@ func (d *drawer) head(b sheet.Head) {
 
 func (d *drawer) sums(b sheet.Sums) {
 	rows(d, b.Rows, func(r sheet.Sum) float64 {
-		label := d.beside(left, sheet.LabelWide, r.Label, body)
-		working := d.beside(left+sheet.LabelWide, d.size.Body()-sheet.LabelWide-sheet.ResultWide, r.Working, body)
+		label := d.beside(left, sheet.SumWide, r.Label, body)
+		working := d.beside(left+sheet.SumWide, d.size.Body()-sheet.SumWide-sheet.ResultWide, r.Working, body)
 		strength := body
 		if r.Strong {
 			strength = bold
@@ -109,7 +109,7 @@ func (d *drawer) cautions(b sheet.Cautions) {
 		if l == "" {
 			continue
 		}
-		d.beside(left, sheet.Gap, "•", fine)
+		d.Text(pdf.XY{X: left, Y: d.y + base(fine, sheet.FineLine)}, "·", fine, pdf.Left)
 		d.para(left+sheet.Gap, d.size.Body()-sheet.Gap, l, fine)
 	}
 }

@@ -16,19 +16,19 @@ func (d *drawer) box(x, wide float64, b sheet.Box) {
 	d.Text(pdf.XY{X: x + 1.5, Y: y + base(large, sheet.BoxTall)}, d.Fit(b.Filled, large, room), large, pdf.Left)
 }
 
-// beyond draws boxes in the two columns at the right: values below each other, the last
-// of them, the time, beside the first.
+// beyond draws boxes at the right: as many values in a line as the form says, the time
+// behind them, the other values below.
 func (d *drawer) beyond(boxes []sheet.Box) {
 	if len(boxes) == 0 {
 		return
 	}
 	right := left + d.size.Body()
-	last := len(boxes) - 1
+	y, n, last := d.y, sheet.Across(boxes), len(boxes)-1
 	d.box(right-sheet.TimeWide, sheet.TimeWide, boxes[last])
-	y := d.y
-	for _, b := range boxes[:last] {
-		d.box(right-sheet.TimeWide-sheet.Gap-sheet.BoxWide, sheet.BoxWide, b)
-		d.y += sheet.BoxLabel + sheet.BoxTall
+	first := right - sheet.TimeWide - float64(n)*(sheet.BoxWide+sheet.Gap)
+	for i, b := range boxes[:last] {
+		d.y = y + float64(i/n)*(sheet.BoxLabel+sheet.BoxTall)
+		d.box(first+float64(i%n)*(sheet.BoxWide+sheet.Gap), sheet.BoxWide, b)
 	}
 	d.y = y
 }
@@ -45,44 +45,52 @@ func (d *drawer) across(boxes []sheet.Box, places int) {
 }
 
 func (d *drawer) visit(b sheet.Visit) {
-	bottom := d.y + b.Tall(d.size)
+	d.above()
 	y := d.y
 	d.when(b.When)
 	d.y = y
 	d.beyond(b.Boxes)
-	x, wide := left+sheet.WhenWide+sheet.Gap, d.size.DoWide()
+	x, wide := left+sheet.WhenWide+sheet.Gap, d.size.DoWide(sheet.Across(b.Boxes))
 	for _, do := range b.Do {
 		d.para(x, wide, do, body)
 	}
 	for _, e := range b.Expect {
 		d.para(x, wide, e, fine)
 	}
-	d.Line(pdf.XY{X: left, Y: bottom + sheet.Gap/2 - 0.6}, pdf.XY{X: left + d.size.Body(), Y: bottom + sheet.Gap/2 - 0.6}, rule)
+}
+
+// above draws the line above a visit.
+func (d *drawer) above() {
+	d.Line(pdf.XY{X: left, Y: d.y}, pdf.XY{X: left + d.size.Body(), Y: d.y}, rule)
+	d.y += sheet.Rule
 }
 
 // clockLine is how tall the line of the clock is, whose letters are large.
 const clockLine = 6.8
 
 func (d *drawer) when(w sheet.When) {
+	strong := fine
+	strong.Bold = true
+	mark := d.Fit(w.Mark, strong, sheet.WhenWide)
 	if w.Clock == "" {
 		d.y += sheet.RowTall
 		d.Line(pdf.XY{X: left, Y: d.y - 1}, pdf.XY{X: left + sheet.WhenWide, Y: d.y - 1}, rule)
-	} else {
-		d.para(left, sheet.WhenWide, w.Day, body)
-		d.Text(pdf.XY{X: left, Y: d.y + base(large, clockLine)}, w.Clock, large, pdf.Left)
-		d.y += clockLine
+		d.line(left, sheet.WhenWide, w.After, fine)
+		d.line(left, sheet.WhenWide, mark, strong)
+		return
 	}
-	d.para(left, sheet.WhenWide, w.After, fine)
-	if w.Mark != "" {
-		strong := fine
-		strong.Bold = true
-		d.para(left, sheet.WhenWide, w.Mark, strong)
-	}
+	d.line(left, sheet.WhenWide, w.Day, body)
+	at := d.y + base(large, clockLine)
+	d.Text(pdf.XY{X: left + sheet.WhenWide, Y: at}, mark, strong, pdf.Right)
+	d.Text(pdf.XY{X: left, Y: at}, d.Fit(w.Clock, large, sheet.WhenWide-d.Width(mark, strong)-1), large, pdf.Left)
+	d.y += clockLine
+	d.line(left, sheet.WhenWide, w.After, fine)
 }
 
 func (d *drawer) gate(b sheet.Gate) {
+	d.above()
 	d.beyond(b.Boxes)
-	wide := d.size.DoWide() + sheet.WhenWide + sheet.Gap
+	wide := d.size.DoWide(sheet.Across(b.Boxes)) + sheet.WhenWide + sheet.Gap
 	d.para(left, wide, b.Asks, bold)
 	for _, l := range b.Looks {
 		d.para(left, wide, l, fine)
@@ -103,7 +111,7 @@ func (d *drawer) spares(b sheet.SpareRows) {
 				d.box(left+float64(i)*(each+sheet.Gap), each, box)
 			}
 		}
-		d.y += sheet.BoxLabel + sheet.BoxTall + 2
+		d.y += sheet.BoxLabel + sheet.BoxTall + sheet.Rule
 	}
 }
 
@@ -119,9 +127,13 @@ func (d *drawer) sample(b sheet.SampleSum) {
 }
 
 func (d *drawer) initials(b sheet.Initials) {
-	if b.Count > 0 {
-		boxes := make([]sheet.Box, b.Count)
-		boxes[0].Label = "initials"
-		d.across(boxes, b.Count)
+	const label = "initials"
+	line := d.y + sheet.RowTall - 1
+	d.Text(pdf.XY{X: left, Y: line}, label, fine, pdf.Left)
+	from := d.Width(label, fine) + 2*sheet.Gap
+	each := (d.size.Body() - from) / float64(max(1, b.Count))
+	for i := range b.Count {
+		x := left + from + each*float64(i)
+		d.Line(pdf.XY{X: x, Y: line}, pdf.XY{X: x + each - 2*sheet.Gap, Y: line}, rule)
 	}
 }

@@ -60,14 +60,14 @@ const left = sheet.Margin
 
 // top is the line at the top of a page.
 func (d *drawer) top(batch, of, number string) {
-	const line = sheet.Margin + 6.5
+	const line = sheet.Margin + 5
 	right := d.size.Wide - sheet.Margin
 	d.Text(pdf.XY{X: right, Y: line}, number, bold, pdf.Right)
 	half := d.size.Body() / 2
 	d.Text(pdf.XY{X: left, Y: line}, d.Fit(batch, large, half), large, pdf.Left)
 	room := d.size.Body() - half - d.Width(number, bold) - 2*sheet.Gap
 	d.Text(pdf.XY{X: left + half + sheet.Gap, Y: line}, d.Fit(of, head, room), head, pdf.Left)
-	d.Line(pdf.XY{X: left, Y: line + 2.5}, pdf.XY{X: right, Y: line + 2.5}, frame)
+	d.Line(pdf.XY{X: left, Y: line + 2}, pdf.XY{X: right, Y: line + 2}, frame)
 	d.y = sheet.Margin + sheet.HeadTall
 }
 
@@ -116,11 +116,14 @@ func (d *drawer) para(x, wide float64, text string, f pdf.Font) {
 	d.y += step * float64(len(lines))
 }
 
-// title writes the one line that stands over a block.
-func (d *drawer) title(text string) {
-	d.Text(pdf.XY{X: left, Y: d.y + base(bold, sheet.BodyLine)}, d.Fit(text, bold, d.size.Body()), bold, pdf.Left)
-	d.y += sheet.BodyLine
+// line writes a text in one line, cut where it is too long, and goes below it.
+func (d *drawer) line(x, wide float64, text string, f pdf.Font) {
+	d.Text(pdf.XY{X: x, Y: d.y + base(f, leading(f))}, d.Fit(text, f, wide), f, pdf.Left)
+	d.y += leading(f)
 }
+
+// title writes the line that stands over a block.
+func (d *drawer) title(text string) { d.line(left, d.size.Body(), text, bold) }
 
 // base is how far below the top of a line its letters stand: capitals in its middle.
 func base(f pdf.Font, line float64) float64 { return (line + f.Rise()) / 2 }
