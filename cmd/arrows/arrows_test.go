@@ -27,17 +27,11 @@ var pipeline = []string{
 	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/trace", "cmd/answer/effect", "cmd/answer/whatif", "cmd/answer/sums", "cmd/answer/noted", "cmd/answer/curve",
 	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html",
 	"cmd/write/pdf",
-	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/talk",
 	"cmd/chart", "cmd/chart/svg", "cmd/chart/term", "cmd/chart/html", "cmd/chart/onpaper", "cmd/chart/figures",
 	"cmd/sheet", "cmd/sheet/html", "cmd/sheet/onpaper",
 	"cmd/report", "cmd/report/html", "cmd/report/onpaper",
 	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/folder", "cmd/talk",
 	"cmd/serve/guard", "cmd/serve",
-	"cmd/chart", "cmd/chart/svg", "cmd/chart/html",
-	"cmd/chart/onpaper",
-	"cmd/sheet", "cmd/sheet/html",
-	"cmd/sheet/onpaper",
-	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/talk",
 	"cmd/maltwright",
 }
 
@@ -51,8 +45,7 @@ var narrow = map[string][]string{
 }
 
 // testOnly are for the tests of any package, and of use to nothing else.
-var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest", "cmd/serve/browsertest"}
-var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest", "cmd/chart/sample"}
+var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest", "cmd/serve/browsertest", "cmd/chart/sample"}
 
 // listed is what go list says of a package.
 type listed struct {
