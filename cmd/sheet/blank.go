@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"maltwright/check/tell"
+	"maltwright/cmd/answer"
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
@@ -16,7 +17,7 @@ func UnitsOf(p *model.Process) Units {
 	h := words.Of(p)
 	u := Units{"kg", h.Degree()}
 	if p.Charge != nil {
-		u.Weight = unitOf(words.Weighed(h, p.Charge.SI))
+		u.Weight = (&maker{p: p, h: h}).unit(answer.Kilograms(p.Charge.SI))
 	}
 	return u
 }

@@ -27,7 +27,7 @@ func (m *maker) dangers() section {
 func goesWrong(hot string) Block {
 	of := func(what string, kind tell.AlarmKind) Wrong {
 		a := tell.AlarmOf(kind)
-		return Wrong{what, capital(a.Do) + ": " + a.Means + "."}
+		return Wrong{what, capital(a.Do) + ". " + capital(a.Means) + "."}
 	}
 	return GoesWrong{Title: "When it goes wrong", Small: "Common practice. Local codes and licensed practice come before anything said here.", Rows: []Wrong{
 		of("gas alarm, headache, dizzy", tell.AlarmGas),

@@ -49,7 +49,7 @@ const points = 25.4 / 72
 
 // letter is how wide a letter is in parts of its size: no less than those of text are in the mean, in
 // any font that a writer takes.
-const letter = 0.54
+const letter = 0.5
 
 // Body is how wide what stands on a page is.
 func (s Size) Body() float64 { return s.Wide - 2*Margin }
@@ -243,7 +243,7 @@ func (b Gate) Tall(s Size) float64 {
 func (b SampleSum) Tall(s Size) float64 {
 	tall := BodyLine + 1 + boxesTall((len(b.Boxes)+3)/4) + tallOf(b.Sum, s.Body(), false) + tallOf(b.Line, s.Body(), false)
 	for _, step := range b.Steps {
-		tall += tallOf(step, s.Body()-Gap, true)
+		tall += tallOf(step, s.Body()-Gap, false)
 	}
 	return tall
 }
@@ -254,11 +254,14 @@ func (b Remarks) Tall(Size) float64 { return FineLine + float64(b.Lines)*RowTall
 // Tall is that of one line to write on.
 func (b Initials) Tall(Size) float64 { return RowTall }
 
-// Tall is that of the lines, in small print.
+// Indent is how far lines of a list stand in, behind their mark.
+const Indent = 5.0
+
+// Tall is that of the lines.
 func (b Cautions) Tall(s Size) float64 {
 	tall := BodyLine + 1
 	for _, l := range b.Lines {
-		tall += tallOf(l, s.Body()-Gap, true)
+		tall += tallOf(l, s.Body()-Indent, false)
 	}
 	return tall
 }
@@ -270,7 +273,7 @@ const WrongWide = 40.0
 func (b GoesWrong) Tall(s Size) float64 {
 	tall := BodyLine + 1 + tallOf(b.Small, s.Body(), true)
 	for _, r := range b.Rows {
-		tall += max(tallOf(r.What, WrongWide, true), tallOf(r.Do, s.Body()-WrongWide-Gap, true)) + 1
+		tall += max(tallOf(r.What, WrongWide, false), tallOf(r.Do, s.Body()-WrongWide-Gap, false)) + 1
 	}
 	return tall
 }

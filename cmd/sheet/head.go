@@ -33,9 +33,14 @@ func (m *maker) head() Head {
 		fields[1].Label = "begun"
 	}
 	if m.clock {
-		fields[1].Text = m.o.Start.Format("Mon 2 Jan 2006 15:04")
+		fields[1].Text = m.o.Start.Format(onDay + " 2006 " + onClock)
 	}
-	fields = append(fields, Field{Label: "process", Text: words.Safe(m.p.Name)}, Field{Label: "malt", Text: m.p.Make.Text}, m.charge(), Field{Label: "weighed in"})
+	fields = append(fields, Field{Label: "process", Text: words.Safe(m.p.Name)}, Field{Label: "malt", Text: m.p.Make.Text}, m.charge())
+	if m.batch == nil {
+		fields = append(fields, Field{Label: "weighed in"})
+	} else {
+		fields = append(fields, Field{Label: "sheet as of", Text: m.until.Format(onDay + " " + onClock)})
+	}
 	for _, lot := range m.lots() {
 		fields = append(fields, m.lot(lot)...)
 	}

@@ -162,7 +162,7 @@ func (m *maker) boxes(v timetable.Visit) []Box {
 	}
 	for _, t := range v.Tasks {
 		if len(list) < mostBoxes {
-			add(m.boxesOf(t)...)
+			add(m.boxesOf(v, t)...)
 		}
 	}
 	if len(list) == 0 {
@@ -187,14 +187,14 @@ func holds(list []Box, label string) bool {
 func (m *maker) scales(v timetable.Visit) (list []Box) {
 	for _, t := range v.Tasks {
 		for _, g := range t.Each {
-			list = append(list, Box{Label: label(words.Holding(g.In)), Unit: unitOf(words.Weighed(m.h, g.Weight))})
+			list = append(list, Box{Label: label(words.Holding(g.In)), Unit: m.unit(g.Weight)})
 		}
 	}
-	unit := unitOf(words.Weighed(m.h, m.orCharge(v.Weight)))
+	unit := m.unit(v.Weight)
 	switch {
 	case len(list) > 0:
 	case v.Gross != nil:
-		list = append(list, Box{Label: label(words.Holding(v.Gross.In)), Unit: unitOf(words.Weighed(m.h, v.Gross.Weight))})
+		list = append(list, Box{Label: label(words.Holding(v.Gross.In)), Unit: m.unit(v.Gross.Weight)})
 	case v.Bag == nil && v.Tasks[len(v.Tasks)-1].Kind == visits.Put:
 		list = append(list, Box{Label: "clean malt", Unit: unit})
 	case v.Bag == nil:
@@ -206,12 +206,14 @@ func (m *maker) scales(v timetable.Visit) (list []Box) {
 	return list
 }
 
-// orCharge is a weight, or the charge where it is not known.
-func (m *maker) orCharge(kg answer.Kilograms) answer.Kilograms {
+// unit is that of a weight of the batch, of one about the charge where it is not known. One that comes
+// out even, 10 lb, is weighed in lb and oz all the same.
+func (m *maker) unit(kg answer.Kilograms) string {
 	if !known(kg) && m.p.Charge != nil {
-		return answer.Kilograms(m.p.Charge.SI)
+		kg = answer.Kilograms(m.p.Charge.SI)
 	}
-	return kg
+	const odd = 1.0073
+	return unitOf(words.Weighed(m.h, kg*odd))
 }
 
 // label is what stands above a box, which has room for a word or three.
@@ -235,7 +237,7 @@ func unitOf(text string) string {
 }
 
 // boxesOf are those of a task beside the weight.
-func (m *maker) boxesOf(t timetable.Task) []Box {
+func (m *maker) boxesOf(v timetable.Visit, t timetable.Task) []Box {
 	degrees := func(place string) []Box { return []Box{{Label: place, Unit: m.h.Degree()}} }
 	switch t.Kind {
 	case visits.Fill:
@@ -243,7 +245,7 @@ func (m *maker) boxesOf(t timetable.Task) []Box {
 	case visits.Turn, visits.Change, visits.Sprinkle:
 		return degrees(vocabulary.PlaceBed)
 	case visits.Look:
-		return m.looked(t)
+		return m.looked(v, t)
 	case visits.Heat, visits.Load:
 		if t.Temperature != nil {
 			return degrees(t.Temperature.Place)
@@ -257,10 +259,14 @@ func (m *maker) boxesOf(t timetable.Task) []Box {
 }
 
 // looked are the boxes of a look: whether it holds and, on the kiln, what tells it.
-func (m *maker) looked(t timetable.Task) (list []Box) {
+func (m *maker) looked(v timetable.Visit, t timetable.Task) (list []Box) {
 	list = append(list, Box{Label: "holds: yes / not yet"})
 	if t.Stage != model.GerminateStage && strings.Contains(t.Until, vocabulary.MeasureMoisture) {
-		list = append(list, Box{Label: "weight", Unit: unitOf(words.Weighed(m.h, m.orCharge(answer.Kilograms(math.NaN()))))})
+		if h := model.HolderOf(m.f.Stages[m.stageOf(v)].Of); h != nil && h.Weighs != nil {
+			list = append(list, Box{Label: label(words.Holding(h.Name)), Unit: m.unit(v.Weight)})
+		} else {
+			list = append(list, Box{Label: "weight", Unit: m.unit(v.Weight)})
+		}
 	}
 	if t.Stage == model.KilnStage && (strings.Contains(t.Until, vocabulary.MeasureBreak) || strings.Contains(t.Until, vocabulary.MeasureAirOff)) {
 		list = append(list, Box{Label: vocabulary.PlaceAirOff, Unit: m.h.Degree()})

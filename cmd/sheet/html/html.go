@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"maltwright/cmd/sheet"
+	"maltwright/cmd/words"
 )
 
 //go:embed sheet.html
@@ -21,6 +22,7 @@ var pages = template.Must(template.New("sheet").Funcs(template.FuncMap{
 	"picture": picture,
 	"page":    numbered,
 	"values":  func(list []sheet.Box) []sheet.Box { return list[:max(0, len(list)-1)] },
+	"bound":   words.Bound,
 	"across":  sheet.Across,
 	"last":    func(list []sheet.Box) sheet.Box { return list[len(list)-1] },
 	"each":    func(n int) []struct{} { return make([]struct{}, n) },
@@ -39,11 +41,11 @@ const slack = 0.5
 // form are the measures of the form by name.
 type form struct {
 	Margin, HeadTall, FootTall, Gap, BodyPoints, BodyLine, FinePoints, FineLine, HeadPoints, HeadLine,
-	BoxTall, BoxLabel, BoxWide, TimeWide, WhenWide, TickWide, NameWide, LookTall, RowTall, LabelWide, ResultWide, ReadWide, WrongWide, Rule, SumWide float64
+	BoxTall, BoxLabel, BoxWide, TimeWide, WhenWide, TickWide, NameWide, LookTall, RowTall, LabelWide, ResultWide, ReadWide, WrongWide, Rule, SumWide, Indent float64
 }
 
 var measures = form{sheet.Margin, sheet.HeadTall, sheet.FootTall, sheet.Gap, sheet.BodyPoints, sheet.BodyLine, sheet.FinePoints, sheet.FineLine, sheet.HeadPoints, sheet.HeadLine,
-	sheet.BoxTall, sheet.BoxLabel, sheet.BoxWide, sheet.TimeWide, sheet.WhenWide, sheet.TickWide, sheet.NameWide, sheet.LookTall, sheet.RowTall, sheet.LabelWide, sheet.ResultWide, sheet.ReadWide, sheet.WrongWide, sheet.Rule, sheet.SumWide}
+	sheet.BoxTall, sheet.BoxLabel, sheet.BoxWide, sheet.TimeWide, sheet.WhenWide, sheet.TickWide, sheet.NameWide, sheet.LookTall, sheet.RowTall, sheet.LabelWide, sheet.ResultWide, sheet.ReadWide, sheet.WrongWide, sheet.Rule, sheet.SumWide, sheet.Indent}
 
 // leaf is a page with its number.
 type leaf struct {
