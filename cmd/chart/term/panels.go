@@ -66,10 +66,10 @@ func (p *plot) write(margin int) {
 
 // timeAxis writes the axis of time: its line, thick where it is night, its labels, and the stages below.
 func (p *page) timeAxis(c chart.Chart, x *plot, margin int) {
-	marks := marksOf(c, x.column, x.width)
+	marks := marksOf(c, x.column)
 	ticks := map[int]bool{}
 	for _, m := range marks {
-		ticks[x.column(m.at)] = true
+		ticks[x.column(m.At)] = true
 	}
 	line, night := strings.Repeat(" ", margin)+p.side, false
 	for column := range x.width {
@@ -89,7 +89,7 @@ func (p *page) timeAxis(c chart.Chart, x *plot, margin int) {
 	p.line(line)
 	labels := newRibbon(margin+1, x.width)
 	for _, m := range marks {
-		labels.put(x.column(m.at), p.said(m.text))
+		labels.put(x.column(m.At), p.said(m.Text))
 	}
 	p.line(labels.String())
 	p.stages(c, x, margin)

@@ -33,8 +33,12 @@ func (p *plot) letter() {
 			}
 		}
 		if last < 0 && len(free) > 0 {
-			c := free[len(free)/2]
-			p.speak(c.column, c.row, letterOf(i), ink)
+			free = free[len(free)/2:]
+		} else if last < 0 {
+			free = p.passing(i)
+		}
+		if last < 0 && len(free) > 0 {
+			p.speak(free[0].column, free[0].row, letterOf(i), ink)
 		}
 	}
 }
@@ -49,6 +53,18 @@ func (p *plot) freeOf(line int) (list []place) {
 			if x := p.at(column, row); x.lines == 1<<(line%64) && x.sign == "" {
 				list = append(list, place{column, row})
 				break
+			}
+		}
+	}
+	return list
+}
+
+// passing lists the cells through which a line runs with others.
+func (p *plot) passing(line int) (list []place) {
+	for column := range p.width {
+		for row := range p.height {
+			if x := p.at(column, row); x.lines&(1<<(line%64)) != 0 && x.sign == "" {
+				list = append(list, place{column, row})
 			}
 		}
 	}
@@ -148,7 +164,7 @@ func (p *plot) named() {
 		if p.lettered {
 			sign = letterOf(i)
 		}
-		if l.Name != "" {
+		if l.Name != "" && (p.lettered || l.Name != p.panel.Name || len(p.panel.Bands)+len(p.panel.Points) > 0) {
 			list = append(list, entry{sign, inkOf(l.Role), p.said(l.Name)})
 		}
 	}
