@@ -53,8 +53,11 @@ func Weight(c *curve.Curve, h words.House) chart.Chart {
 	return with(frame(c, h, "Weight"), p)
 }
 
-// with puts panels into a chart, those that show anything.
+// with puts panels into a chart, those that show anything; none into one of no length.
 func with(c chart.Chart, panels ...chart.Panel) chart.Chart {
+	if c.To <= c.From {
+		return c
+	}
 	for _, p := range panels {
 		if len(p.Lines)+len(p.Bands)+len(p.Points) > 0 || p.Field != nil {
 			c.Panels = append(c.Panels, p)

@@ -71,7 +71,7 @@ func drawn(list []chart.Chart) []chart.Chart {
 
 // frame is a chart of a curve without panels.
 func frame(c *curve.Curve, h words.House, of string) chart.Chart {
-	out := chart.Chart{Title: title(c, of), Sub: sub(c, h), Start: c.Start, To: float64(c.To), Note: notes(c, h)}
+	out := chart.Chart{Title: title(c, of), Sub: sub(c, h), Start: c.Start, To: float64(c.To), Note: Notes(c, h)}
 	if c.Start.IsZero() {
 		out.Since = words.Beginning(c.Green)
 	}
@@ -109,7 +109,9 @@ func sub(c *curve.Curve, h words.House) string {
 
 // cut shows a stretch of a chart alone.
 func cut(c chart.Chart, from, to answer.Seconds) chart.Chart {
-	c.From, c.To = float64(from), float64(to)
+	if c.From, c.To = float64(from), float64(to); to <= from {
+		c.Panels = nil
+	}
 	within := func(list []chart.Span) (out []chart.Span) {
 		for _, s := range list {
 			if s.From, s.To = max(s.From, c.From), min(s.To, c.To); s.From < s.To {

@@ -51,11 +51,7 @@ func warmth(c *curve.Curve, h words.House, from, to answer.Seconds) chart.Panel 
 		}
 	}
 	for _, m := range []string{vocabulary.MeasureBed, vocabulary.MeasureAirOff, vocabulary.MeasureMalt} {
-		for _, g := range gates(c, m, s) {
-			if g.From < float64(to) && g.To > float64(from) {
-				p.Gates = append(p.Gates, g)
-			}
-		}
+		p.Gates = append(p.Gates, inside(gates(c, m, s), from, to)...)
 	}
 	return p
 }
@@ -74,7 +70,7 @@ var places = map[string]struct {
 // cold and hot ones says nothing.
 func beforeKiln(c *curve.Curve) answer.Seconds {
 	for _, s := range c.Stages {
-		if s.Stage == vocabulary.StageKiln {
+		if s.Stage == kiln {
 			return s.From
 		}
 	}

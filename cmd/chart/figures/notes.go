@@ -7,8 +7,9 @@ import (
 	"maltwright/cmd/words"
 )
 
-// notes say below a chart what it does not show.
-func notes(c *curve.Curve, h words.House) (list []string) {
+// Notes say below a chart what it does not show, and of what its bands are. Where a forecast breaks off at
+// once there is no chart, and they are all that there is to say.
+func Notes(c *curve.Curve, h words.House) (list []string) {
 	if b := c.BrokenOff; b != nil {
 		list = append(list, fmt.Sprintf("The forecast breaks off after %s: %s.", words.After(b.At), h.Say(b.Why)))
 	}
