@@ -111,19 +111,32 @@ func (f *frame) sides() {
 			left = math.Max(left, f.m.Width(t.Label(i), f.Letters, false))
 		}
 		for _, l := range p.named() {
+			if f.keyed(p) {
+				break
+			}
 			right = math.Max(right, f.m.Width(l.Name, f.Letters, false)+leader+6)
 		}
 	}
 	f.x0 = math.Round(edge + left + 10)
-	if f.narrow() {
-		right = 2
-	}
-	f.x1 = math.Round(f.Width - edge - math.Min(math.Max(right, 12), f.Width*0.3))
+	f.x1 = math.Round(f.Width - edge - math.Min(math.Max(right, f.Letters), f.Width*0.3))
 }
 
 // named are the lines that have a name to be told apart by.
 func (p Panel) named() []Line {
 	return slices.DeleteFunc(slices.Clone(p.Lines), func(l Line) bool { return l.Name == "" || len(p.Lines)+len(p.Bands) == 1 && l.Name == p.Name })
+}
+
+// keyed tells whether the names of lines stand over the panel: on a narrow sheet, where there are many, and
+// where a line ends before the axis does.
+func (f *frame) keyed(p Panel) bool {
+	named := p.named()
+	return f.narrow() || len(named) > colours || slices.ContainsFunc(named, func(l Line) bool {
+		at := l.At[:min(len(l.At), len(l.Value))]
+		for len(at) > 0 && !known(l.Value[len(at)-1]) {
+			at = at[:len(at)-1]
+		}
+		return len(at) > 0 && at[len(at)-1] < f.to-0.02*(f.to-f.from)
+	})
 }
 
 // names writes what the axis of time is divided into over the first panel: the stages, and what has been and what is foretold.
@@ -134,11 +147,12 @@ func (f *frame) names() {
 		l := Lettering{Size: f.Letters, Bold: true, Ink: Today, Align: AtMiddle}
 		x, text := f.x(*f.chart.Now), "now, "+f.clock.Say(*f.chart.Now)
 		half := f.m.Width(text, l.Size, true) / 2
-		f.put(XY{math.Min(math.Max(x, edge+half), f.Width-edge-half), base}, text, l)
+		x = math.Min(math.Max(x, edge+half), f.Width-edge-half)
+		f.put(XY{x, base}, text, l)
 		row, side := f.row(base), Lettering{Size: f.Letters, Ink: Pale}
-		f.try(XY{f.x0, base}, "so far", side, row)
+		f.try(XY{x + half + 14, base}, "foretold", side, row)
 		side.Align = AtEnd
-		f.try(XY{f.x1, base}, "foretold", side, row)
+		f.try(XY{x - half - 14, base}, "so far", side, row)
 	}
 	if len(f.chart.Stages) == 0 {
 		return

@@ -41,7 +41,7 @@ func (f *frame) timeAxis() {
 	}
 	l := Lettering{Size: f.Letters, Ink: Letters, Align: AtMiddle}
 	if ticks := f.timeTicks(); len(ticks) > 0 {
-		f.y += f.leading()
+		f.y += f.leading() + 4
 		for _, t := range ticks {
 			f.tick(t.At, 4)
 			f.try(f.inside(f.x(t.At), t.Text, l), t.Text, l, f.row(f.y-3))
@@ -90,9 +90,22 @@ func (f *frame) dayRow() {
 		for _, d := range days {
 			f.dayName(d, form)
 		}
+		if form == "2" {
+			f.month(days)
+		}
 		return
 	}
 	f.sparseDays(days)
+}
+
+// month writes which it is, below days that do not tell.
+func (f *frame) month(days []Span) {
+	text, last := f.clock.when(days[0].From).Format("January 2006"), f.clock.when(days[len(days)-1].From).Format("January 2006")
+	if text != last {
+		text += " to " + last
+	}
+	f.y += f.leading()
+	f.put(XY{f.x0, f.y - 3}, text, Lettering{Size: f.Letters, Ink: Pale})
 }
 
 func (f *frame) widest(days []Span, form string) (wide float64) {

@@ -11,8 +11,9 @@ import (
 func (b Bars) Lay(o Options, m Measure) *Drawing {
 	s := newSheet(o, m)
 	s.head(b.Title, b.Sub)
+	names, ends := b.sides(s)
 	for _, g := range b.Groups {
-		s.group(g)
+		s.group(g, names, ends)
 	}
 	s.foot(b.Note)
 	return s.drawing(b.Title, b.Say())
@@ -40,24 +41,32 @@ func (g BarGroup) scale(most int) Ticks {
 	}
 	for _, b := range g.Bars {
 		if known(b.Value) {
-			low, high = math.Min(low, b.Value-b.slack()), math.Max(high, b.Value+b.slack())
+			low, high = math.Min(low, b.Value), math.Max(high, b.Value+b.slack())
+			if b.Value < 0 {
+				low = math.Min(low, b.Value-b.slack())
+			}
 		}
 	}
 	return NiceTicks(low, high, most, g.Places)
 }
 
+// sides finds how much room names and values ask for.
+func (b Bars) sides(s *sheet) (names, ends float64) {
+	for _, g := range b.Groups {
+		for _, one := range g.Bars {
+			names = math.Max(names, s.m.Width(one.Name, s.Letters, false))
+			ends = math.Max(ends, s.m.Width(g.text(one), s.Letters, false))
+		}
+	}
+	return names, ends
+}
+
 // group draws the bars of a quantity below its name.
-func (s *sheet) group(g BarGroup) {
+func (s *sheet) group(g BarGroup, names, ends float64) {
 	l := Lettering{Size: s.Letters, Bold: true, Ink: Letters}
 	s.y += s.leading() + 2
 	head := strings.TrimPrefix(g.Name+", "+g.Unit, ", ")
 	s.put(XY{edge, s.y - 4}, fitted(s.m, strings.TrimSuffix(head, ", "), l.Size, true, s.Width-2*edge), l)
-	l.Bold = false
-	names, ends := 0.0, 0.0
-	for _, b := range g.Bars {
-		names = math.Max(names, s.m.Width(b.Name, l.Size, false))
-		ends = math.Max(ends, s.m.Width(g.text(b), l.Size, false))
-	}
 	x0 := edge + 8.0
 	if !s.narrow() {
 		x0 = edge + math.Min(names, s.Width*0.4) + 12
@@ -77,7 +86,7 @@ func (g BarGroup) draw(s *sheet, x0, x1 float64) {
 	for _, b := range g.Bars {
 		if s.narrow() {
 			s.y += s.leading()
-			s.put(XY{x0, s.y - 1}, fitted(s.m, b.Name, s.Letters, false, s.Width-edge-x0), Lettering{Size: s.Letters, Ink: Letters})
+			s.put(XY{x0, s.y - 1}, fitted(s.m, b.Name, s.Letters, false, s.Width-edge-x0), Lettering{Size: s.Letters, Ink: Letters, Halo: true})
 		}
 		s.y += rows
 		foot = s.y + 2
@@ -104,7 +113,7 @@ func (g BarGroup) bar(s *sheet, b Bar, x func(float64) float64, x0, rows float64
 		s.box(box{from, mid - half, math.Max(to, from+1), mid + half}, Fill{Ink: b.Role.Ink(), Share: 0.75})
 		end = math.Max(to, x(b.Value+b.slack()))
 		if d := b.slack(); d > 0 {
-			low, high, thin := x(b.Value-d), x(b.Value+d), Pen{Ink: Letters, Width: 1.25}
+			low, high, thin := math.Max(x(b.Value-d), x0), x(b.Value+d), Pen{Ink: Letters, Width: 1.25}
 			s.line(low, mid, high, mid, thin)
 			s.line(low, mid-3, low, mid+3, thin)
 			s.line(high, mid-3, high, mid+3, thin)
@@ -123,8 +132,9 @@ func (s *sheet) scale(t Ticks, x func(float64) float64, top, foot float64) {
 			ink = Frame
 		}
 		s.line(x(v), top, x(v), foot, Pen{Ink: ink, Width: 1})
-		at := XY{x(v), s.y - 2}
-		s.try(at, t.Label(i), Lettering{Size: s.Letters, Ink: Pale, Align: AtMiddle}, box{0, foot, s.Width, s.y + 4})
+		l, text := Lettering{Size: s.Letters, Ink: Pale, Align: AtMiddle}, t.Label(i)
+		half := s.m.Width(text, l.Size, false) / 2
+		s.try(XY{math.Min(math.Max(x(v), half+2), s.Width-half-2), s.y - 2}, text, l, box{0, foot, s.Width, s.y + 4})
 	}
 }
 

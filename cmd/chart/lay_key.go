@@ -51,7 +51,7 @@ func (p *panel) entries() (list []entry) {
 	if p.Field != nil {
 		return nil
 	}
-	if p.narrow() {
+	if p.keyed(p.Panel) {
 		for _, l := range p.named() {
 			list = append(list, entry{l.Name, func(at XY) { p.lineSample(at, l) }})
 		}

@@ -4,7 +4,7 @@ import "math"
 
 const (
 	markSize  = 7.0  // px of a mark on a line
-	pointSize = 9.0  // of a measured point
+	pointSize = 7.5  // of a measured point
 	leader    = 22.0 // px from the frame to the name of a line
 	between   = 150  // px between two marks on a line
 )

@@ -2,33 +2,25 @@ package chart
 
 import "math"
 
-// lineNames writes the names of lines at their ends: in a column at the right, or beside an end that lies within the panel.
+// lineNames writes the names of lines in a column at the right, each joined to the end of its line.
 func (p *panel) lineNames() {
-	if p.narrow() {
+	if p.keyed(p.Panel) {
 		return
 	}
 	var column []Line
 	var ends []XY
+	var want []float64
 	for _, l := range p.named() {
-		end, ok := p.end(l)
-		if !ok {
-			continue
+		if end, ok := p.end(l); ok {
+			column, ends, want = append(column, l), append(ends, end), append(want, end.Y)
 		}
-		if end.X < p.x1-0.12*(p.x1-p.x0) && p.beside(end, l.Name) {
-			continue
-		}
-		column, ends = append(column, l), append(ends, end)
-	}
-	want := make([]float64, len(ends))
-	for i, e := range ends {
-		want[i] = e.Y
 	}
 	at := p.x1 + leader
 	for i, y := range Spread(want, p.leading(), p.y0, p.y1) {
 		l, ink := Lettering{Size: p.Letters, Ink: Letters}, column[i].Role.Ink()
 		name := fitted(p.m, column[i].Name, l.Size, false, p.Width-edge-at)
 		if p.try(XY{at, y + 0.3*p.Letters}, name, l, box{p.x1, p.y0 - 2, p.Width, p.y1 + 2}) {
-			p.polyline([]XY{ends[i], {math.Max(ends[i].X, p.x1) + 4, ends[i].Y}, {at - 4, y}}, Pen{Ink: ink, Width: 1})
+			p.polyline([]XY{ends[i], {p.x1 + 4, ends[i].Y}, {at - 4, y}}, Pen{Ink: ink, Width: 1})
 		}
 	}
 }
@@ -48,20 +40,6 @@ type place struct {
 	at    XY
 	align Align
 	cost  float64
-}
-
-// beside writes a name near a point, where it lies on no other text and on as few lines as can be.
-func (p *panel) beside(at XY, name string) bool {
-	h := p.Letters
-	return p.best(name, []place{
-		{XY{at.X + 7, at.Y + 0.35*h}, AtStart, 0},
-		{XY{at.X + 4, at.Y - 0.6*h}, AtStart, 1},
-		{XY{at.X + 4, at.Y + 1.4*h}, AtStart, 1},
-		{XY{at.X, at.Y - 0.8*h}, AtMiddle, 2},
-		{XY{at.X, at.Y + 1.6*h}, AtMiddle, 2},
-		{XY{at.X - 4, at.Y - 0.8*h}, AtEnd, 3},
-		{XY{at.X - 4, at.Y + 1.6*h}, AtEnd, 3},
-	})
 }
 
 // gates draws conditions as dashed lines.
@@ -97,7 +75,7 @@ func (p *panel) gateNames() {
 		x0, x1, y := p.x(a), p.x(b), p.yOf(g.Value)
 		var places []place
 		for k, up := range []float64{-0.45 * p.Letters, 1.2 * p.Letters, -1.6 * p.Letters, 2.4 * p.Letters, -2.9 * p.Letters, 3.7 * p.Letters} {
-			cost := 2 * float64(k)
+			cost := 3 * float64(k)
 			places = append(places,
 				place{XY{x0 + 5, y + up}, AtStart, cost},
 				place{XY{x1 - 5, y + up}, AtEnd, cost + 0.5},
@@ -111,7 +89,7 @@ func (p *panel) gateNames() {
 	}
 }
 
-// best writes a text at the place that costs least: each line below it costs as much as ten places further on. It tells whether
+// best writes a text at the place that costs least: a line below it costs as much as a few places further on. It tells whether
 // there was one.
 func (p *panel) best(text string, places []place) bool {
 	found, least := place{}, math.Inf(1)
@@ -120,7 +98,7 @@ func (p *panel) best(text string, places []place) bool {
 		if !p.free(b, p.room()) {
 			continue
 		}
-		if cost := c.cost + 10*float64(p.below(b)); cost < least {
+		if cost := c.cost + 7*float64(p.below(b)); cost < least {
 			found, least = c, cost
 		}
 	}

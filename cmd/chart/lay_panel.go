@@ -23,7 +23,7 @@ func (p *panel) room() box { return box{p.x0, p.y0, p.x1, p.y1} }
 func (f *frame) panel(of Panel, last bool) {
 	p := &panel{frame: f, Panel: of, ticks: f.ticks(of)}
 	p.heading()
-	p.y0 = f.y + 4
+	p.y0 = f.y + 7
 	p.y1 = p.y0 + f.high(of)
 	f.tops, f.feet = append(f.tops, p.y0), append(f.feet, p.y1)
 	f.y = p.y1
@@ -52,8 +52,8 @@ func (f *frame) high(p Panel) float64 {
 	if known(p.Tall) && p.Tall > 0 {
 		high *= math.Min(math.Max(p.Tall, 0.3), 3)
 	}
-	if !f.narrow() {
-		high = math.Max(high, float64(len(p.named()))*f.leading())
+	if !f.keyed(p) {
+		high = math.Max(high, float64(len(p.named())+1)*f.leading())
 	}
 	return math.Round(high)
 }
@@ -69,7 +69,7 @@ func (f *frame) ticks(p Panel) Ticks {
 			low, high = math.Min(low, v), math.Max(high, v)
 		}
 	})
-	most := int(f.high(Panel{Tall: p.Tall}) / (2.6 * f.Letters))
+	most := int(f.high(Panel{Tall: p.Tall}) / (2 * f.Letters))
 	return NiceTicks(low, high, min(max(most, 2), 9), p.Places)
 }
 

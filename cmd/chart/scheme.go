@@ -15,16 +15,16 @@ var (
 	Light = scheme(
 		"fcfbf7 1c1e21 5a5d60 6b6e70 dedcd5 eeece4 1c1e21 1c1e21 777777",
 		"1f2d79 b04146 0e5a11 aa7a2b 6665ba 7d0241",
-		"f3ecd2 dfe0c0 c3d3b3 a4c4ab 85b3a5 689f9f 4f8896 3c6f89 2c5377")
+		"faf0d6 cfd6ae a8c09c 80ae95 5d9c91 468991 237690 0f5d84 024174")
 	Dark = scheme(
 		"1a1d20 e8e7e2 adb0ae 8f9391 33383c 0e1012 e8e7e2 e8e7e2 8f8f8f",
 		"9fa5ff dc9752 60f5cc f0e482 607fd6 b35698",
-		"26303c 2c4152 325466 3a6878 467e87 599592 77ab98 a0c09f cfd4ab")
+		"1d2a43 164665 116381 307c87 43938d 70a591 99ba95 c7d2a7 f7ebc5")
 	// Print is for white paper. Its roles are told apart by dash and mark where it is black and white.
 	Print = scheme(
 		"ffffff 000000 454545 555555 dddddd eeeeee 000000 000000 777777",
 		"1f2d79 b04146 0e5a11 aa7a2b 6665ba 7d0241",
-		"f3ecd2 dfe0c0 c3d3b3 a4c4ab 85b3a5 689f9f 4f8896 3c6f89 2c5377")
+		"faf0d6 cfd6ae a8c09c 80ae95 5d9c91 468991 237690 0f5d84 024174")
 )
 
 // scheme reads colours of six hexadecimal digits: of the inks in their order, of the roles, of the steps.

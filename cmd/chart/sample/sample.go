@@ -23,7 +23,12 @@ func Began() time.Time {
 }
 
 func stages() []chart.Span {
-	return []chart.Span{{0, 46 * hour, "steep"}, {46 * hour, 6.2 * day, "growth"}, {6.2 * day, 6.8 * day, "withering"}, {6.8 * day, 7.6 * day, "kiln"}}
+	return []chart.Span{
+		{From: 0, To: 46 * hour, Name: "steep"},
+		{From: 46 * hour, To: 6.2 * day, Name: "growth"},
+		{From: 6.2 * day, To: 6.8 * day, Name: "withering"},
+		{From: 6.8 * day, To: 7.6 * day, Name: "kiln"},
+	}
 }
 
 // nights are from 22 to 6 o'clock.
