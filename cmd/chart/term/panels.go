@@ -25,17 +25,20 @@ func (p *page) panels(c chart.Chart) {
 		}
 	}
 	width := p.columns() - margin - 1
-	for i, x := range plots {
+	for _, x := range plots {
 		x.grid = newGrid(p.signs, width, x.values.rows)
 		x.times = stretch{c.From, c.To, width * p.across}
-		x.draw(c.Now)
-		p.line(p.paint(bold, p.clip(p.heading(x.panel), p.columns())))
-		if f := x.panel.Field; f != nil {
-			x.field(*f)
+		if x.draw(c.Now); x.panel.Field != nil {
+			x.field(*x.panel.Field)
 		}
+	}
+	for i, x := range plots {
+		p.line(p.paint(bold, p.clip(p.heading(x.panel), p.columns())))
 		x.write(margin)
 		if i == len(plots)-1 {
 			p.timeAxis(c, x, margin)
+		} else if slices.Equal(x.legend, plots[i+1].legend) { // it stands below the next one
+			continue
 		}
 		x.legends()
 	}

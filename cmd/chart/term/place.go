@@ -99,7 +99,7 @@ func (p *plot) gateRow(g chart.Gate) {
 // gateWords writes what a gate asks beside its row, on a free stretch of that row or of one next to it. Where
 // there is none, the legend says it.
 func (p *plot) gateWords(g chart.Gate) {
-	text := p.said(g.Name)
+	text := p.said(strings.TrimPrefix(g.Name, p.panel.Name+" ")) // the heading says of what
 	wide := uniseg.StringWidth(text)
 	from, to := p.gateSpan(g)
 	row := p.values.row(g.Value)
@@ -119,6 +119,10 @@ func (p *plot) gateWords(g chart.Gate) {
 		value := quantity.Fixed(g.Value, p.panel.Places)
 		if !strings.Contains(text, strings.TrimSuffix(value, ".0")) {
 			text += " (" + amount(value, p.panel.Unit) + ")"
+		}
+		if last := len(p.legend) - 1; last >= 0 && p.legend[last].sign == p.gate {
+			p.legend[last].text += ", " + text
+			return
 		}
 		p.enter(p.gate, faint, text)
 	}
@@ -173,7 +177,14 @@ func (p *plot) named() {
 			list = append(list, entry{p.dots, faint, p.said(b.Name)})
 		}
 	}
-	p.legend = append(list, p.legend...)
+	for _, e := range p.legend { // readings of a line stand behind its letter
+		if i := slices.IndexFunc(list, func(l entry) bool { return p.lettered && l.text == e.text && l.ink == e.ink }); i >= 0 {
+			list[i].sign += " " + e.sign
+			continue
+		}
+		list = append(list, e)
+	}
+	p.legend = list
 }
 
 // amount is a number with its unit, where it has one.
