@@ -221,6 +221,21 @@ func (d *Folder) following(s *standing) *follow.Following {
 	return nil
 }
 
+// visits are those of a batch: as it was followed, where its record is still the same, and else by the forecast
+// that fits its readings.
+func (d *Folder) visits(s *standing, x stood) (list []noted.Visit) {
+	was := d.watching.of(s.id)
+	if was == nil || was.of != s || was.f == nil {
+		return x.of.Visits
+	}
+	for _, v := range x.of.Visits {
+		if v.Time.Before(was.said.At) {
+			list = append(list, v)
+		}
+	}
+	return append(list, noted.Visits(s.batch, was.f.Trial.Process, was.f.Due)...)
+}
+
 // followed is how a batch was followed last, nil where it was not.
 func (d *Folder) followed(s *standing) *Followed {
 	x := d.watching.of(s.id)
