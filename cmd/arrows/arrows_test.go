@@ -24,7 +24,7 @@ var pipeline = []string{
 	"sim/reckon", "sim/forecast", "sim/anyhouse", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/sampler", "sim/infer/follow", "sim/infer/learn", "sim/outside/figure", "sim/outside", "sim/outside/fit",
 	"check/profile", "check/tell", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
 	"cmd/arrows", "cmd/founding", "cmd/rewrite", "cmd/shelf", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference", "cmd/answer/outlook", "cmd/answer/timetable",
-	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/trace", "cmd/answer/effect", "cmd/answer/whatif", "cmd/answer/sums", "cmd/answer/noted",
+	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/trace", "cmd/answer/effect", "cmd/answer/whatif", "cmd/answer/sums", "cmd/answer/noted", "cmd/answer/curve",
 	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html",
 	"cmd/write/pdf",
 	"cmd/chart", "cmd/chart/svg", "cmd/chart/term", "cmd/chart/html", "cmd/chart/onpaper", "cmd/chart/figures",
@@ -32,6 +32,11 @@ var pipeline = []string{
 	"cmd/report", "cmd/report/html", "cmd/report/onpaper",
 	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/folder", "cmd/talk",
 	"cmd/serve/guard", "cmd/serve",
+	"cmd/chart", "cmd/chart/svg", "cmd/chart/html",
+	"cmd/chart/onpaper",
+	"cmd/sheet", "cmd/sheet/html",
+	"cmd/sheet/onpaper",
+	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/talk",
 	"cmd/maltwright",
 }
 
@@ -45,7 +50,8 @@ var narrow = map[string][]string{
 }
 
 // testOnly are for the tests of any package, and of use to nothing else.
-var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest"}
+var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest", "cmd/serve/browsertest"}
+var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest", "cmd/chart/sample"}
 
 // listed is what go list says of a package.
 type listed struct {

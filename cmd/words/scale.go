@@ -74,6 +74,39 @@ func threeFigures(shown float64) int {
 	return 1
 }
 
+// Depths is the scale of the depth of a bed, of m.
+func (h House) Depths() Scale {
+	if h.British {
+		return Scale{Unit: "in", of: func(m float64) float64 { return m / quantity.Inch }, places: always(1)}
+	}
+	return Scale{Unit: "cm", of: func(m float64) float64 { return 100 * m }, places: always(1)}
+}
+
+// Airflows is the scale of air through a bed, of m³/s.
+func (h House) Airflows() Scale {
+	if h.British {
+		return Scale{Unit: "cfm", of: func(si float64) float64 { return 60 * si / (quantity.Foot * quantity.Foot * quantity.Foot) }, places: threeFigures}
+	}
+	return Scale{Unit: "m3/h", of: func(si float64) float64 { return 3600 * si }, places: threeFigures}
+}
+
+// Shown is a figure in the unit of the scale, as a chart has it; NaN of one that is not known, and of a
+// scale that brings its units along.
+func (s Scale) Shown(si float64) float64 {
+	if s.of == nil || !known(si) {
+		return math.NaN()
+	}
+	return s.of(si)
+}
+
+// Places is how many digits behind the point a figure like this has.
+func (s Scale) Places(like float64) int {
+	if s.places == nil || !known(like) {
+		return 0
+	}
+	return s.places(s.of(like))
+}
+
 // Write writes a figure without its unit.
 func (s Scale) Write(si float64) string {
 	if s.write != nil {

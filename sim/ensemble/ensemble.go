@@ -47,6 +47,7 @@ type Options struct {
 	Members  int                   // 0 is DefaultMembers; LeastMembers to MostMembers
 	Workers  int                   // 0 is one for each core
 	Begun    time.Time             // when the first soak begins; the zero time where that is not known
+	Looks    []float64             // s from the first soak, rising: when every member is looked at, for Courses; nil for never
 	Progress func(done, total int) // called now and then, from one goroutine at a time
 }
 
@@ -56,6 +57,7 @@ type Ensemble struct {
 	Unknowns []Unknown
 	Draws    [][]float64 // of each member, the place of each unknown: 0 to 1
 	Members  []Member
+	Courses  Courses // what was seen of the members where that was asked for
 
 	like *forecast.Forecast // the middle of all, which members begin near to; nil where it was not made
 
@@ -113,16 +115,21 @@ func (e *Ensemble) options(draw []float64) forecast.Options {
 func (e *Ensemble) fill(ctx context.Context, o Options) error {
 	var lock sync.Mutex
 	done := 0
+	e.Courses = Courses{o.Looks, make([][]Look, len(e.Members))}
 	pool := work.NewPool(len(e.Members) * work.Shared)
 	err := Each(ctx, o.Workers, len(e.Members), func(i int) error {
 		opts := e.options(e.Draws[i])
 		opts.Begun = o.Begun
 		opts.Meter = work.NewMeter(ctx, pool)
+		if o.Looks != nil {
+			opts.Course = &forecast.Course{Looks: o.Looks}
+		}
 		f, err := forecast.Run(e.Process, opts)
 		if err != nil {
 			return err
 		}
 		e.Members[i] = e.Reduce(f)
+		e.Courses.Members[i] = LooksOf(f, len(o.Looks))
 		if o.Progress != nil {
 			lock.Lock()
 			defer lock.Unlock()

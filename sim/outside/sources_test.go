@@ -41,7 +41,7 @@ func keysOf(keys map[string]string, text, where string) {
 func citations(t *testing.T) map[string]string {
 	t.Helper()
 	keys := map[string]string{}
-	for _, folder := range []string{"..", "../../lang/quantity"} {
+	for _, folder := range []string{"..", "../../lang/quantity", "../../cmd/chart"} {
 		require.NoError(t, filepath.WalkDir(folder, func(path string, _ fs.DirEntry, err error) error {
 			if err != nil || !strings.HasSuffix(path, ".go") {
 				return err

@@ -92,7 +92,7 @@ func (b *Book) batch(r Record) Batch {
 	s := seasons.Of(r.Batch, f)
 	out := Batch{File: source.Text(r.File), Batch: r.Batch.Name, Process: r.Batch.Process.Name, Began: r.Batch.Began.Time, Lot: lotOf(r.Batch), Lots: lotsOf(r.Batch), Charge: charge(r.Batch.Process), Pinned: answer.PinOf(r.Batch),
 		Complete: f != nil && !f.BrokenOff(), NotForecast: p.obstacle(), Figures: figures(&s), Analyses: analysesOf(r.Batch), Remarks: remarksOf(r.Batch), Rub: s.Rub,
-		StepsChanged: len(r.Batch.Changes), ProcessFaults: p.faults, ProcessCautions: p.cautions, Written: r.Batch.Process}
+		StepsChanged: len(r.Batch.Changes), ProcessFaults: p.faults, ProcessCautions: p.cautions, Written: r.Batch.Process, Course: seasons.Course(r.Batch, f)}
 	for _, f := range append(check.Record(b.ctx, r.House, r.Batch, r.Found, pool), r.Found...) {
 		if f.Severity > finding.Note && f.Place.Within(r.Batch.Scope) {
 			out.RecordFindings++

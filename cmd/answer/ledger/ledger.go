@@ -56,7 +56,8 @@ type Batch struct {
 	Doubtful []Doubt
 	Remarks  []Remark
 
-	Written *model.Process `json:"-"` // the house is spoken to in its units
+	Written *model.Process   `json:"-"` // the house is spoken to in its units
+	Course  []seasons.Moment `json:"-"` // what was weighed and read, over time
 }
 
 // Obstacle is why a process has no forecast.

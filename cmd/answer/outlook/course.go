@@ -148,7 +148,7 @@ func pointsOf(f *forecast.Forecast, start time.Time) []Point {
 		for at+1 < len(steps) && s.At > steps[at].end+sameMoment {
 			at++
 		}
-		p := pointOf(s)
+		p := PointOf(s)
 		if !start.IsZero() {
 			p.Time = ClockAt(start, p.At)
 		}
@@ -179,7 +179,8 @@ func stepsOf(f *forecast.Forecast) []stepEnd {
 	return list
 }
 
-func pointOf(s *forecast.Sight) Point {
+// PointOf is the point of what was seen, without the name of its step and the time of the clock.
+func PointOf(s *forecast.Sight) Point {
 	return Point{
 		At: answer.Seconds(s.At), Moisture: answer.Share(s.Moisture), Weight: answer.Kilograms(s.Weight), DryMatterLost: answer.Share(s.Lost),
 		Grain: answer.Celsius(s.Grain), Water: answer.Celsius(s.Water), Room: answer.Celsius(s.Air), AirOn: answer.Celsius(s.AirOn), AirOff: answer.Celsius(s.AirOff),

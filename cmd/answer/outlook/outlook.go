@@ -55,7 +55,7 @@ func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
 
 // Of is the outlook of a forecast alone.
 func Of(f *forecast.Forecast, start time.Time) Result {
-	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), NotForecast: ModelEndOf(f), Asked: AskedOf(f),
+	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: BreakOf(f), NotForecast: ModelEndOf(f), Asked: AskedOf(f),
 		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Enzymes: EnzymesOf(f, f.Totals.Quality.Diastatic), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
 	bag := BagOf(f.Process)
 	for _, st := range f.Stages {
@@ -91,7 +91,8 @@ func HeadOf(p *model.Process) Head {
 	return h
 }
 
-func breakOf(f *forecast.Forecast) *Break {
+// BreakOf is where and why a forecast broke off, nil where it did not.
+func BreakOf(f *forecast.Forecast) *Break {
 	list := forecast.Troubles[forecast.Unable](f)
 	if len(list) == 0 {
 		return nil

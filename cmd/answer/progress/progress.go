@@ -115,7 +115,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	r := Result{Batch: b.Name, Dangers: records.Dangers(b), Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
 		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, NotForecast: outlook.ModelEndOf(f.Centre), Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
 		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble), Drivers: outlook.DriversBy(f.Drivers),
-		Readings: readingsOf(f), Ignored: len(f.Ignored), Pinned: answer.PinOf(b), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
+		Readings: ReadingsOf(f), Ignored: len(f.Ignored), Pinned: answer.PinOf(b), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
 		Posterior: posteriorOf(f)}
 	if r.Now.Moisture != nil && len(f.Trial.Observations) > 0 {
 		r.Passed = outlook.PassedOf(f.Centre, f.Now, float64(r.Now.Moisture.P50))

@@ -63,13 +63,14 @@ type Doubt struct {
 // Told marks it as what is put into words.
 func (Doubt) Told() {}
 
-func readingsOf(f *follow.Following) (list []Reading) {
+// ReadingsOf are those of what was followed, in the order in which it judges them.
+func ReadingsOf(f *follow.Following) (list []Reading) {
 	doubts := map[int]follow.Doubt{}
 	for _, d := range f.Doubts {
 		doubts[d.Observation] = d
 	}
 	for i, j := range f.Judged {
-		r := readingOf(j)
+		r := ReadingOf(j)
 		if x, ok := j.Observation.Reading.(*model.Weighed); ok {
 			r.Along, r.OfBag = answer.Kilograms(f.Trial.Batch.Empty(x)), x.OfBag
 		}
@@ -87,7 +88,8 @@ func readingsOf(f *follow.Following) (list []Reading) {
 	return list
 }
 
-func readingOf(j follow.Judged) Reading {
+// ReadingOf is a reading by itself, without what is doubted of it.
+func ReadingOf(j follow.Judged) Reading {
 	x := j.Observation.Reading
 	place := x.Place()
 	r := Reading{Line: place.File.Position(place.Start, source.Characters).Line, At: x.When().Time, Text: words(x), Residual: answer.Number(j.Residual), Struck: j.Observation.Struck, Unjudged: j.Unjudged}

@@ -6,9 +6,7 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/words"
-	"maltwright/sim/seasons"
 )
 
 const (
@@ -24,41 +22,16 @@ type grid struct {
 	batches int // of the columns; the rest sums them up
 }
 
-// tabled makes the table of the batches.
-func (s *Sheet) tabled(list []ledger.Batch) grid {
-	t := grid{columns: make([][]string, len(list)), batches: len(list)}
-	sums := summaries[min(len(list), len(summaries)-1)]
-	for _, c := range sums {
-		t.columns = append(t.columns, []string{c.head})
-	}
-	t.labels, t.heads = []string{""}, []bool{true}
-	for i, b := range list {
-		t.columns[i] = []string{clipped(words.Safe(b.Batch))}
-	}
-	if !oneProcess(list) {
-		t.words("process", list, func(b *ledger.Batch) string { return clipped(words.Safe(b.Process)) })
-	}
-	t.words("year", list, func(b *ledger.Batch) string { return began(b, "2006") })
-	t.words("began", list, func(b *ledger.Batch) string { return began(b, "2 Jan") })
-	group := ""
-	for _, m := range linesOf(s.House, list) {
-		if m.group != group {
-			group = m.group
-			t.line(group, true)
-		}
-		t.figures(m, list, sums)
-		if m.label == feltBehind {
-			t.words("  rub at last", list, func(b *ledger.Batch) string { return orNone(b.Rub) })
+// gridOf is a table whose names fit their columns.
+func gridOf(t words.LedgerTable) grid {
+	for _, c := range t.Columns {
+		for i, isName := range t.Names {
+			if isName {
+				c[i] = clipped(c[i])
+			}
 		}
 	}
-	return t
-}
-
-func began(b *ledger.Batch, layout string) string {
-	if b.Began.IsZero() {
-		return words.None
-	}
-	return b.Began.Format(layout)
+	return grid{t.Labels, t.Heads, t.Columns, t.Batches}
 }
 
 func orNone(text string) string {
@@ -66,35 +39,6 @@ func orNone(text string) string {
 		return words.None
 	}
 	return text
-}
-
-// line begins a line of the table: its cells are filled up with nothing.
-func (t *grid) line(label string, head bool) {
-	t.labels, t.heads = append(t.labels, label), append(t.heads, head)
-	for i := range t.columns {
-		t.columns[i] = append(t.columns[i], "")
-	}
-}
-
-func (t *grid) words(label string, list []ledger.Batch, of func(*ledger.Batch) string) {
-	t.line(label, false)
-	for i := range list {
-		t.columns[i][len(t.labels)-1] = of(&list[i])
-	}
-}
-
-func (t *grid) figures(m measure, list []ledger.Batch, sums []summary) {
-	t.line(m.head(), false)
-	all := make([]seasons.Figure, len(list))
-	for i := range list {
-		all[i] = m.of(&list[i])
-		t.columns[i][len(t.labels)-1] = m.cell(all[i])
-	}
-	if m.kind != tallied {
-		for i, c := range sums {
-			t.columns[t.batches+i][len(t.labels)-1] = c.cell(m, all)
-		}
-	}
 }
 
 // clipped shortens a name to the width of a column.

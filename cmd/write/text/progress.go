@@ -77,20 +77,9 @@ func (s *progressSheet) head() {
 // clock is the time so long after the first soak.
 func (s *progressSheet) clock(t answer.Seconds) time.Time { return outlook.ClockAt(s.r.Began, t) }
 
-// spreads is a table of a middle and the points below which one case in ten and nine in ten lie. A
-// paragraph tells them in that order.
+// spreads is a table of a middle and the points below which one case in ten and nine in ten lie.
 func spreads(what string) *table {
-	return &table{columns: []tableColumn{{head: what, key: true, least: spreadLabel}, {head: "middle", right: true, key: true, least: spreadFigure}, {head: "1 in 10", right: true, key: true, least: spreadFigure}, {head: "9 in 10", right: true, key: true, least: spreadFigure}},
-		say: saidSpread}
-}
-
-// saidSpread is the row of a spread as a paragraph tells it.
-func saidSpread(c []string) string {
-	label := strings.TrimSpace(c[0])
-	if c[1] == c[2] && c[2] == c[3] {
-		return label + ": " + c[1]
-	}
-	return fmt.Sprintf("%s: %s; %s to %s", label, c[1], c[2], c[3])
+	return &table{columns: []tableColumn{{head: what, key: true, least: spreadLabel}, {head: "middle", right: true, key: true, least: spreadFigure}, {head: "1 in 10", right: true, key: true, least: spreadFigure}, {head: "9 in 10", right: true, key: true, least: spreadFigure}}}
 }
 
 // The widths of such a table, the same in each of one answer.
@@ -130,7 +119,7 @@ func (s *progressSheet) standing() {
 	stands(t, "air-off", n.AirOff, s.Shown)
 	stands(t, "the air in the oven", n.Oven, s.Shown)
 	stands(t, "the malt itself", n.Malt, s.Shown)
-	t.lay(&s.Sheet)
+	s.layOut(t)
 }
 
 // counted are the steps of which there may be several: soak 2, but plain cure.

@@ -28,6 +28,10 @@ func (s *progressSheet) howLong(title string, list []progress.Wait) {
 	if len(list) == 0 {
 		return
 	}
+	if s.narrow() {
+		s.narrowWaits(title, list)
+		return
+	}
 	t := spreads(title)
 	for _, w := range list {
 		s.wait(t, w)
@@ -38,16 +42,7 @@ func (s *progressSheet) howLong(title string, list []progress.Wait) {
 
 // wait adds how long a condition takes, and below it when that will be.
 func (s *progressSheet) wait(t *table, w progress.Wait) {
-	name := fmt.Sprintf("%s: %s", outlook.Awaits(w.StageName, w.Step, w.Hold), words.Safe(w.Text))
-	if w.Left.Share < nearlyAll {
-		name += ", in " + words.Part(w.Left.Share) + " of the cases"
-	}
-	if s.narrow() {
-		t.add(name, words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
-		t.below(fmt.Sprintf("%s; %s to %s", orNone(s.hour(w.Left.P50)), orNone(s.hour(w.Left.P10)), orNone(s.hour(w.Left.P90))))
-		return
-	}
-	lines := words.Wrap(name, labelWidth)
+	lines := words.Wrap(waitName(w), labelWidth)
 	t.add("  "+lines[0], words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
 	rest := lines[1:]
 	if len(rest) == 0 {
@@ -58,6 +53,15 @@ func (s *progressSheet) wait(t *table, w progress.Wait) {
 		t.add(append([]string{"    " + l}, clocks...)...)
 		clocks = []string{"", "", ""}
 	}
+}
+
+// waitName says what is waited for.
+func waitName(w progress.Wait) string {
+	name := fmt.Sprintf("%s: %s", outlook.Awaits(w.StageName, w.Step, w.Hold), words.Safe(w.Text))
+	if w.Left.Share < nearlyAll {
+		name += ", in " + words.Part(w.Left.Share) + " of the cases"
+	}
+	return name
 }
 
 // nearlyAll is the share of the cases from which on it is not said how many they are.
@@ -113,6 +117,10 @@ func (s *progressSheet) visit(v timetable.Visit) {
 // steps writes the steps to come.
 func (s *progressSheet) steps() {
 	if len(s.r.Steps) == 0 {
+		return
+	}
+	if s.narrow() {
+		s.narrowSteps()
 		return
 	}
 	t := table{columns: []tableColumn{{head: "the rest: ends", key: true}, {head: "middle", right: true, key: true}, {head: "1 in 10", right: true, as: "1 in 10: %s"}, {head: "9 in 10", right: true, as: "9 in 10: %s"},
@@ -184,7 +192,7 @@ func (s *progressSheet) outcome() {
 	likely(t, "malt", o.Malt, s.mass)
 	likely(t, "yield as is", o.Yield, words.Percent)
 	likely(t, "diastatic enzymes kept", o.Diastatic, words.Percent)
-	t.lay(&s.Sheet)
+	s.layOut(t)
 	s.line("")
 	if s.r.Enzymes != nil {
 		s.para("enzymes", "%s", s.Enzymes(*s.r.Enzymes))

@@ -104,6 +104,26 @@ func TestABatchUnderWayIsToldInFull(t *testing.T) {
 	assert.NotContains(t, out, "total time", "no forecast has it")
 }
 
+func TestOnANarrowScreenARowOfFiguresStandsOnOneLine(t *testing.T) {
+	r := underWay()
+	r.Outcome.Total, r.Outcome.FinalMoisture = points[answer.Seconds](190*3600, 200*3600, 220*3600), points[answer.Share](0.041, 0.045, 0.049)
+	var b strings.Builder
+	require.NoError(t, text.Progress(&b, r, words.House{}, text.Options{Width: 40}))
+	out := b.String()
+	for _, line := range strings.Split(out, "\n") {
+		assert.LessOrEqual(t, len([]rune(line)), 40, line)
+	}
+	for _, want := range []string{
+		"now: germinate middle     8 in 10\n  moisture     43.0 % 42.0–44.0 %\n",
+		"\n  total time   8 d 8 h 7 d 22 h–9 d 4 h\n  end moisture   4.5 %        4.1–4.9 %\n",
+		"\n  germinate: acrospire at least 3/4\n    and rub is chalky, in 90 % of the\n    cases\n    2 h 5 min       now–never\n    Tue 14:05 Tue 11:00–never\n",
+		"\ndry 1    Wed 00:00 Tue 22:00–Wed 02:00\ndry 2    Wed 04:00",
+		"\n  in 50 % of the cases\n",
+	} {
+		assert.Contains(t, out, want)
+	}
+}
+
 func TestABatchOfGreenMaltHasNoFirstSoak(t *testing.T) {
 	r := underWay()
 	r.Green = true

@@ -71,7 +71,7 @@ func (s *Sheet) traced(r trace.Result) {
 		}
 		malt := words.None
 		if b.Malt.Standing != seasons.Missing {
-			malt = marks[b.Malt.Standing] + words.Mass(s.House, b.Malt.Value)
+			malt = words.Mark(b.Malt.Standing) + words.Mass(s.House, b.Malt.Value)
 		}
 		switch rest := b.Rest(); {
 		case rest < 0 && r.Overdrawn:
@@ -95,7 +95,7 @@ func found(b *trace.Batch) string {
 	var list []string
 	add := func(what string, f seasons.Figure, in words.Scale) {
 		if f.Known() {
-			list = append(list, fmt.Sprintf("%s %s%s %s", what, marks[f.Standing], in.Write(f.Value), in.Unit))
+			list = append(list, fmt.Sprintf("%s %s%s %s", what, words.Mark(f.Standing), in.Write(f.Value), in.Unit))
 		}
 	}
 	add("moisture", b.Moisture.Plain(), words.Shares)

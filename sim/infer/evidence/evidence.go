@@ -176,6 +176,16 @@ func (t *Trial) Run(z []float64, brief bool) (*forecast.Forecast, error) {
 	return t.metered(z, brief, t.Meter())
 }
 
+// Along forecasts the whole of the trial at a point of its axes, with other looks than those of its
+// readings: at the times and the ends that the course asks for, of which nothing else counts. No reading is to
+// be sought in such a forecast.
+func (t *Trial) Along(z []float64, looks *forecast.Course) (*forecast.Forecast, error) {
+	o, c := t.Options(z), t.course
+	c.Looks, c.AtStarts, c.AtEnds, c.Layers, c.Brief = looks.Looks, looks.AtStarts, looks.AtEnds, looks.Layers, false
+	o.Meter, o.Course = t.Meter(), &c
+	return forecast.Run(t.Process, o)
+}
+
 func (t *Trial) metered(z []float64, brief bool, m *work.Meter) (*forecast.Forecast, error) {
 	o, c := t.Options(z), t.course
 	o.Meter = m

@@ -4,7 +4,12 @@ import "sync"
 
 // reporting gives what each job calls when it is done.
 func (c *conditioning) reporting(before, more int) func() {
-	if c.o.Progress == nil {
+	return reporter(c.o.Progress, before, more)
+}
+
+// reporter calls progress, which may be nil, each time that it is called, with how much is done.
+func reporter(progress func(done, total int), before, more int) func() {
+	if progress == nil {
 		return func() {}
 	}
 	var lock sync.Mutex
@@ -13,6 +18,6 @@ func (c *conditioning) reporting(before, more int) func() {
 		lock.Lock()
 		defer lock.Unlock()
 		done++
-		c.o.Progress(done, before+more)
+		progress(done, before+more)
 	}
 }

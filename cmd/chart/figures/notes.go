@@ -1,0 +1,46 @@
+package figures
+
+import (
+	"fmt"
+
+	"maltwright/cmd/answer/curve"
+	"maltwright/cmd/words"
+)
+
+// Notes say below a chart what it does not show, and of what its bands are. Where a forecast breaks off at
+// once there is no chart, and they are all that there is to say.
+func Notes(c *curve.Curve, h words.House) (list []string) {
+	if b := c.BrokenOff; b != nil {
+		list = append(list, fmt.Sprintf("The forecast breaks off after %s: %s.", words.After(b.At), h.Say(b.Why)))
+	}
+	if e := c.NotForecast; e != nil {
+		list = append(list, fmt.Sprintf("From %s on the malt itself is not forecast: %s. Only the times are known.", words.After(e.At), h.Say(e.Why)))
+	}
+	if n := c.NoMalt; n != nil {
+		list = append(list, sentence(words.NoMalt(*n, c.Green)))
+	}
+	if b := c.Bands; b != nil {
+		list = append(list, fmt.Sprintf("The bands hold eight of ten cases, over %d forecasts%s.", b.Members, by(c)))
+	}
+	return list
+}
+
+// by says of what the forecasts of the bands are.
+func by(c *curve.Curve) string {
+	if c.Batch != "" {
+		return " that agree with the readings"
+	}
+	return " of likely lots, houses and weather"
+}
+
+// sentence begins with a capital and ends with a full stop.
+func sentence(text string) string {
+	if text == "" {
+		return ""
+	}
+	first := text[0]
+	if 'a' <= first && first <= 'z' {
+		first -= 'a' - 'A'
+	}
+	return string(first) + text[1:] + "."
+}
