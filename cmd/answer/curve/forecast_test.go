@@ -172,6 +172,19 @@ func TestStagesFollowOneAnotherToTheEnd(t *testing.T) {
 	}
 }
 
+// The upper floor takes the exhaust of the lower one as it comes; the lower one is set.
+func TestWhatIsNotSetHasNoBand(t *testing.T) {
+	c := curveOf(t, forecastOf(t, "mill/two-floor.malt"), curve.Options{})
+	set := map[int]int{}
+	for _, s := range c.Steps {
+		if s.Stage == string(model.KilnStage) && s.Set != nil {
+			set[s.Number]++
+		}
+	}
+	assert.Zero(t, set[1])
+	assert.Positive(t, set[2])
+}
+
 // A gate that is met by a level is met where the curve crosses it.
 func TestAGateIsMetWhereTheCurveCrossesItsLevel(t *testing.T) {
 	c := curveOf(t, sample.Forecast(t, "pale.malt"), curve.Options{})
