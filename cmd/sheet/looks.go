@@ -78,10 +78,7 @@ func seen(word string) string {
 	if text == "" {
 		text = g.Doc
 	}
-	if text == "" {
-		return ""
-	}
-	return strings.ToUpper(text[:1]) + text[1:] + "."
+	return capital(text) + "."
 }
 
 func chitted() Block {
