@@ -34,7 +34,7 @@ func Of(f *forecast.Forecast, o Options) (Sheet, error) {
 		}
 	}
 	m := maker{f: f, p: f.Process, h: words.Of(f.Process), o: o, clock: !o.Start.IsZero(), visits: r.Visits}
-	m.name = words.Safe(f.Process.Name)
+	m.name = short(words.Safe(f.Process.Name))
 	return m.sheet(m.name), nil
 }
 
@@ -55,7 +55,7 @@ func OfBatch(b *model.Batch, f *forecast.Forecast, due []visits.Visit, until tim
 		}
 		m.visits = r.Visits
 	}
-	m.name = words.Safe(b.Name)
+	m.name = short(words.Safe(b.Name))
 	return m.sheet("Batch " + m.name), nil
 }
 
