@@ -14,6 +14,7 @@ type Reading struct {
 	Text  string   // in the place of Words: many readings, a line each
 	At    string   // its time, as people say it; "" where the words say it, or it is now
 	Fix   int      // the number of the line that it takes the place of; 0 for one line more
+	Was   string   // the words of that line, which is refused where it has others; "" for whatever it is
 	Own   string   // what its sender calls it, so that it is written once however often it is sent; "" for nothing
 }
 

@@ -15,8 +15,13 @@
 package folder
 
 import (
+	"cmp"
+	"context"
+	"os"
+	"path/filepath"
 	"time"
 
+	"maltwright/cmd/journal"
 	"maltwright/cmd/rewrite"
 	"maltwright/lang/calendar"
 )
@@ -31,4 +36,85 @@ type Options struct {
 	Order   calendar.Order   // of the day and the month in times as people write them
 	Writing rewrite.Options  // how to wait for a lock, and how to write
 	Follow  bool             // batches are followed in the background; Close ends it
+}
+
+// Folder is a folder that is open. Its methods may be called from several goroutines at once.
+type Folder struct {
+	clerk Clerk
+	index *index
+}
+
+// Open opens a folder. The caller closes it. The error is a *Failed.
+func Open(path string, o Options) (*Folder, error) {
+	full, err := filepath.Abs(path)
+	if err != nil {
+		return nil, &Failed{path, Plain(err), err}
+	}
+	root, err := os.OpenRoot(full)
+	if err != nil {
+		return nil, &Failed{path, Plain(err), err}
+	}
+	d := &Folder{clerk: Clerk{o, &memory{}}, index: &index{path: full, root: root, files: map[string]*seen{}}}
+	return d, nil
+}
+
+// Close ends what is done in the background, and lets go of the folder.
+func (d *Folder) Close() error { return d.index.root.Close() }
+
+// record is the batch of an ID as it stands in its file.
+func (d *Folder) record(id ID) (Record, error) {
+	p, err := d.index.find(id, true)
+	if err != nil {
+		return Record{}, err
+	}
+	return Record{p.unit.File, p.unit.house.Batches[p.nth].Name}, d.index.plain(p.unit.at)
+}
+
+// Judge says what a reading would come to, and writes nothing. What is doubtful stands in the answer.
+// Errors: *Refused, *Gone, *Failed, and that of the context.
+func (d *Folder) Judge(ctx context.Context, id ID, x Reading) (Answer, error) {
+	r, err := d.record(id)
+	if err != nil {
+		return Answer{}, err
+	}
+	return d.clerk.Judge(ctx, r, x)
+}
+
+// Note judges a reading and writes it. One that is doubtful is written only for who is sure of it. Errors:
+// *Refused, *Doubtful, *Gone, *Busy, *Failed, and that of the context.
+func (d *Folder) Note(ctx context.Context, id ID, x Reading, sure bool) (Answer, error) {
+	r, err := d.record(id)
+	if err != nil {
+		return Answer{}, err
+	}
+	if a, there := d.clerk.there(r, x, sure); there {
+		return a, nil
+	}
+	a, err := d.clerk.Judge(ctx, r, x)
+	if err != nil {
+		return a, err
+	}
+	if a.Asks() && !sure {
+		return a, &Doubtful{a}
+	}
+	return d.clerk.Write(r, x, a)
+}
+
+// Undo takes back what was noted last. Errors: *Refused, *Gone, *Busy, *Failed, and that of the context.
+func (d *Folder) Undo(ctx context.Context, id ID) (Undone, error) {
+	r, err := d.record(id)
+	if err = cmp.Or(err, ctx.Err()); err != nil {
+		return Undone{}, err
+	}
+	return d.clerk.Undo(r, false)
+}
+
+// Lines lists the lines of a record with their numbers. Errors: *Refused, *Gone, *Failed.
+func (d *Folder) Lines(id ID) ([]journal.Line, error) {
+	r, err := d.record(id)
+	if err != nil {
+		return nil, err
+	}
+	_, lines, err := d.clerk.Lines(r)
+	return lines, err
 }

@@ -92,11 +92,11 @@ type Followed struct {
 type Process struct {
 	ID       ID
 	Name     string
-	File     string
-	Charge   string
-	Faults   int // findings that must be put right first
+	File     string // below the folder, with /
+	Charge   string // "" where it says none
+	Faults   int    // findings of its file that must be put right first
 	Cautions int
-	Lasts    string // by its forecast; "" where that is not made yet
+	Checked  bool // they are all; else they are those of its words alone, and Process finds the others
 }
 
 // Unread is a file that cannot be used as it stands.

@@ -1,24 +1,17 @@
 package main
 
 import (
+	"bufio"
 	"errors"
 	"fmt"
-	"os"
-	"path/filepath"
-	"slices"
 	"strings"
 	"time"
 
-	"maltwright/cmd/journal"
-	"maltwright/cmd/recall"
-	"maltwright/cmd/repository"
+	"maltwright/cmd/folder"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
-	"maltwright/lang/fingerprint"
 	"maltwright/lang/model"
-	"maltwright/lang/read"
-	"maltwright/lang/source"
 )
 
 // Begin opens the record of a batch.
@@ -83,62 +76,47 @@ func (c Begin) Run(w *World) error {
 	if err != nil {
 		return err
 	}
-	b := journal.Beginning{Uses: filepath.Base(in.path), Process: p.Name, Print: fingerprint.Of(p)}
-	if p.Charge != nil && p.Grain != nil && len(p.Lots) == 0 { // several lots stay with the process
-		b.Charge, b.Lot = p.Charge.String(), p.Grain.Name
-	}
-	if c.Weight != "" {
-		if p.Grain == nil || len(p.Lots) > 0 {
-			return usage("--weight: %q takes several lots, or none; write how much of each into the record: from 3 kg of \"its name\"", p.Name)
-		}
-		b.Charge, b.Lot = c.Weight, p.Grain.Name
-	}
-	if b.Began, err = c.began(w); err != nil {
-		return err
-	}
-	if b.Batch, err = c.name(in, b.Began.Year()); err != nil {
-		return err
-	}
-	if err := c.free(w, in, p, b.Began); err != nil {
-		return err
-	}
-	b.Revision = committed(in, p)
-	return c.write(w, in, b)
-}
-
-// write puts the record into its file, and says where it is.
-func (c Begin) write(w *World, in input, b journal.Beginning) error {
-	record, err := b.Text()
+	at, err := c.began(w)
 	if err != nil {
-		return failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
+		return err
 	}
-	name := filepath.Join(filepath.Dir(in.name), b.Batch+extension)
-	opened, err := c.opened(in, name, record)
+	o, err := in.as().Opening(p, folder.Beginning{At: at, Name: c.Name, Weight: c.Weight})
 	if err != nil {
+		return exitOf(err)
+	}
+	if err := c.free(w, in, p, at); err != nil {
 		return err
 	}
 	if c.DryRun {
-		_, err = w.Out.Write([]byte(safeLines(string(record))))
+		_, err = w.Out.Write([]byte(safeLines(string(o.Text))))
 		return err
 	}
-	o := w.writing
-	o.Create = true
-	err = w.editWith(o, name, filepath.Join(filepath.Dir(in.path), b.Batch+extension), func(old []byte) ([]byte, error) {
-		if old != nil {
-			return nil, usage("%s is there already; choose another name with --name", name)
-		}
-		return record, nil
-	})
-	if err != nil {
-		return err
+	if err := w.clerk(input{name: o.Name}).Begin(o); err != nil {
+		return exitOf(err)
 	}
-	w.say("%s: begun %s by %q; its record is %s", words.Safe(b.Batch), b.Began.Format("2006-01-02 15:04"), words.Safe(b.Process), words.Safe(name))
-	if _, err := repository.Top(filepath.Dir(in.path)); b.Revision == "" && err == nil { // where there is no git, it is no news
+	w.begun(o)
+	return nil
+}
+
+// begun says where the record is, and what comes first.
+func (w World) begun(o folder.Opening) {
+	w.say("%s: begun %s by %q; its record is %s", words.Safe(o.Batch), o.Began.Format("2006-01-02 15:04"), words.Safe(o.Process), words.Safe(o.Name))
+	if !o.Kept() {
 		w.aside("git keeps no copy of the process, so leave its text as it is until this batch is over; what you do otherwise goes into the record")
 	}
-	w.beforeItIsWet(opened)
-	w.firstSteps(opened, name)
-	return nil
+	for _, line := range folder.BeforeItIsWet(o.Model) {
+		w.say("before it is wet: %s", line)
+	}
+	ctx, release := w.interruptible()
+	defer release()
+	first := folder.FirstOf(ctx, o.Model)
+	for _, line := range first.Says {
+		w.say("%s", line)
+	}
+	if first.Line != "" {
+		w.say("then type, with what your scale shows instead of the %s of the forecast:", first.Weight)
+		fmt.Fprintln(w.Out, strings.TrimRight("  maltwright note "+words.Safe(quotedForShell(o.Name))+" "+first.Line, " "))
+	}
 }
 
 // began is when the batch begins, to the minute.
@@ -158,62 +136,45 @@ func (c Begin) pick(h *model.House) (*model.Process, error) {
 	return Forecast{File: c.File, Process: c.Process}.pick(h)
 }
 
-// name is that of the batch: the one that was asked for, or the next of its year.
-func (c Begin) name(in input, year int) (string, error) {
-	taken, err := batchesBeside(in.path)
-	if err != nil {
-		return "", err
+// weigh settles the weight that is given: its unit may stand apart, and has then been taken for
+// the file or the process.
+func (c *Begin) weigh() error {
+	if c.Weight == "" {
+		return nil
 	}
-	switch {
-	case c.Name == "":
-		return journal.Next(taken, year), nil
-	case c.Name != words.Safe(c.Name) || strings.ContainsAny(c.Name, `/\:*?"<>|`) || strings.HasPrefix(c.Name, ".") || strings.TrimSpace(c.Name) != c.Name || len(c.Name) > mostName:
-		return "", usage("--name %q cannot be the name of a file", c.Name)
-	case slices.Contains(taken, c.Name):
-		return "", usage("there is a batch %q beside %s already", c.Name, c.File)
+	for _, apart := range []*string{&c.Process, &c.File} {
+		if weight, err := folder.Weight(c.Weight + " " + *apart); err == nil && *apart != "" {
+			c.Weight = weight
+			if apart == &c.File {
+				c.File = c.Process
+			}
+			c.Process = ""
+			return nil
+		}
 	}
-	return c.Name, nil
+	weight, err := folder.Weight(c.Weight)
+	c.Weight = weight
+	return exitOf(err)
 }
 
-// mostName is how long the name of a batch may be as that of a file, in bytes.
-const mostName = 100
-
-// batchesBeside lists the batches in the files of the folder of a file, and the names of
-// those files, which a new one cannot have either.
-func batchesBeside(path string) (names []string, err error) {
-	list, err := os.ReadDir(filepath.Dir(path))
-	if err != nil {
-		return nil, failed("%s: %s", filepath.Dir(path), plainError(err))
+// free asks before a batch is begun in a vessel that holds another one by its record.
+func (c Begin) free(w *World, in input, p *model.Process, at time.Time) error {
+	if c.Sure || c.DryRun {
+		return nil
 	}
-	for _, e := range list {
-		own, is := strings.CutSuffix(e.Name(), extension)
-		if !is {
-			continue
-		}
-		names = append(names, own)
-		if !e.Type().IsRegular() {
-			continue
-		}
-		in, err := World{}.file(filepath.Join(filepath.Dir(path), e.Name()), "")
-		if err == nil { // one that cannot be read names no batch
-			names = append(names, journal.Batches(in.name, in.text)...)
-		}
+	ctx, release := w.interruptible()
+	defer release()
+	other := in.as().Lying(ctx, p, at)
+	if other == nil {
+		return nil
 	}
-	return names, nil
-}
-
-// committed is the revision of git that holds the text of a process, "" where the latest
-// one does not.
-func committed(in input, p *model.Process) string {
-	root, err := read.OpenRoot(in.root)
-	if err != nil {
-		return ""
+	if !w.InTerm || !w.ErrTerm {
+		return usage("not begun: %s; --sure begins another one all the same", other.Lies())
 	}
-	defer root.Close()
-	revision := repository.Head(in.root)
-	past := recall.Reader{Reader: root, Root: in.root, Below: func(f *source.File) string { return below(in, root, f) }}
-	if revision == "" || !past.Holds(p, revision) {
-		return ""
+	question := "begin another one? y or n:"
+	fmt.Fprintf(w.Err, "%s ", strings.Join(words.Wrap(words.Safe(other.Lies()+"; "+question), max(w.Width, 40)), "\n"))
+	if answer, _ := bufio.NewReader(w.In).ReadString('\n'); !strings.HasPrefix(strings.ToLower(strings.TrimSpace(answer)), "y") {
+		return failure{ExitFindings, fmt.Errorf("not begun")}
 	}
-	return revision
+	return nil
 }

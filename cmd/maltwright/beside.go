@@ -2,38 +2,29 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 
+	"maltwright/cmd/folder"
 	"maltwright/cmd/words"
 	"maltwright/lang/nearest"
 )
 
 // processFiles lists the process files of a folder, by their names.
-func (w World) processFiles(folder string) []string {
-	list, err := os.ReadDir(w.at(folder))
-	if err != nil {
-		return nil
-	}
-	var names []string
-	for _, e := range list {
-		if e.Type().IsRegular() && strings.HasSuffix(e.Name(), extension) {
-			names = append(names, e.Name())
-		}
-	}
+func (w World) processFiles(below string) []string {
+	names, _ := folder.Beside(w.at(below)) // of one that cannot be read there are none
 	return names
 }
 
 // beside gives the one file that is meant by a name that no file has: its ending is missing,
 // or its letters are not as small or as great.
 func (w World) beside(path string) (string, bool) {
-	folder, name := filepath.Split(strings.TrimRight(path, " ,;"))
+	at, name := filepath.Split(strings.TrimRight(path, " ,;"))
 	var meant []string
-	for _, have := range w.processFiles(folder) {
+	for _, have := range w.processFiles(at) {
 		if strings.EqualFold(have, name) || strings.EqualFold(have, name+extension) {
-			meant = append(meant, filepath.Join(folder, have))
+			meant = append(meant, filepath.Join(at, have))
 		}
 	}
 	if name == "" || len(meant) != 1 {
@@ -44,18 +35,18 @@ func (w World) beside(path string) (string, bool) {
 
 // near gives the process file beside a name that no file has that is nearest to it.
 func (w World) near(path string) (string, bool) {
-	folder, name := filepath.Split(path)
-	files := w.processFiles(folder)
+	at, name := filepath.Split(path)
+	files := w.processFiles(at)
 	stems := make([]string, len(files))
 	for i, f := range files {
 		stems[i] = strings.TrimSuffix(f, extension)
 	}
 	stem := strings.TrimSuffix(name, filepath.Ext(name))
 	if slices.Contains(stems, stem) { // with another ending
-		return filepath.Join(folder, stem+extension), true
+		return filepath.Join(at, stem+extension), true
 	}
 	stem, ok := nearest.Word(stem, stems)
-	return filepath.Join(folder, stem+extension), ok
+	return filepath.Join(at, stem+extension), ok
 }
 
 // sample is a process file to show in what to type: one of this folder, where there is any.

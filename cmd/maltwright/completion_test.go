@@ -63,8 +63,8 @@ func installed(t *testing.T, name string) string {
 	return path
 }
 
-// folder makes the folder in which names are completed, with the script beside it.
-func folder(t *testing.T, script string) (dir, file string) {
+// completed makes the folder in which names are completed, with the script beside it.
+func completed(t *testing.T, script string) (dir, file string) {
 	root := t.TempDir()
 	dir, file = filepath.Join(root, "here"), filepath.Join(root, "script")
 	require.NoError(t, os.MkdirAll(filepath.Join(dir, "houses"), 0o755))
@@ -99,7 +99,7 @@ func offered(t *testing.T, dir, shell string, args ...string) []string {
 
 func TestBashCompletes(t *testing.T) {
 	bash := installed(t, "bash")
-	dir, file := folder(t, completionScript(t, "bash"))
+	dir, file := completed(t, completionScript(t, "bash"))
 	offered(t, dir, bash, "--norc", "-n", file)
 	const ask = `source "$1"; shift; COMP_WORDS=("$@"); COMP_CWORD=$(($# - 1)); _maltwright; printf '%s\n' "${COMPREPLY[@]}"`
 	for _, c := range completions {
@@ -115,7 +115,7 @@ func TestBashCompletes(t *testing.T) {
 
 func TestFishCompletes(t *testing.T) {
 	fish := installed(t, "fish")
-	dir, file := folder(t, completionScript(t, "fish"))
+	dir, file := completed(t, completionScript(t, "fish"))
 	offered(t, dir, fish, "--no-config", "-n", file)
 	for _, c := range completions {
 		got := offered(t, dir, fish, "--no-config", "-c", `source $argv[1]; complete -C $argv[2]`, file, c.typed)
@@ -128,7 +128,7 @@ func TestFishCompletes(t *testing.T) {
 
 func TestZshTakesItsScript(t *testing.T) {
 	zsh := installed(t, "zsh")
-	dir, file := folder(t, completionScript(t, "zsh"))
+	dir, file := completed(t, completionScript(t, "zsh"))
 	offered(t, dir, zsh, "-f", "-n", file)
 	got := offered(t, dir, zsh, "-f", "-c", `autoload -U compinit; compinit -D -u; source $1; print ${_comps[maltwright]}`, "zsh", file)
 	assert.Equal(t, []string{"_maltwright"}, got)

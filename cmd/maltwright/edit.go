@@ -3,8 +3,9 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io/fs"
 
+	"maltwright/cmd/folder"
+	"maltwright/cmd/journal"
 	"maltwright/cmd/rewrite"
 	"maltwright/cmd/words"
 )
@@ -18,6 +19,11 @@ func (w World) edit(name, path string, change func(old []byte) ([]byte, error)) 
 }
 
 func (w World) editWith(o rewrite.Options, name, path string, change func(old []byte) ([]byte, error)) error {
+	return exitOf(folder.Edit(w.telling(o, name), name, path, change))
+}
+
+// telling says aloud when a file is waited for.
+func (w World) telling(o rewrite.Options, name string) rewrite.Options {
 	waiting := o.Waiting
 	o.Waiting = func() {
 		w.aside(fmt.Sprintf("waiting for another maltwright that is writing %s", words.Safe(name)))
@@ -25,27 +31,32 @@ func (w World) editWith(o rewrite.Options, name, path string, change func(old []
 			waiting()
 		}
 	}
-	var own error
-	err := rewrite.Edit(path, o, func(old []byte) (out []byte, _ error) {
-		out, own = change(old)
-		return out, own
-	})
-	if own != nil {
-		return own
-	}
-	if err != nil {
-		return failed("%s: %s", name, rewriteError(err))
-	}
-	return nil
+	return o
 }
 
-func rewriteError(err error) string {
-	var refusal rewrite.Refusal
+// clerk notes in the record of a file.
+func (w World) clerk(in input) folder.Clerk {
+	return folder.Clerk{Options: folder.Options{Clock: w.now, Cache: w.Cache, Order: w.reader(true).Order, Writing: w.telling(w.writing, in.name)}}
+}
+
+// exitOf gives an error of a folder its exit code.
+func exitOf(err error) error {
+	var misuse journal.Misuse
+	var wrong *folder.Wrong
+	var refused *folder.Refused
+	var busy *folder.Busy
+	var lost *folder.Failed
 	switch {
-	case errors.As(err, &refusal):
-		return refusal.Error()
-	case errors.Is(err, fs.ErrPermission):
-		return "nothing may be written in its folder"
+	case errors.As(err, &misuse):
+		return usage("%v", err)
+	case errors.As(err, &wrong) && wrong.Given != "":
+		return usage("--%s %s", wrong.Field, wrong)
+	case errors.As(err, &wrong):
+		return usage("--%s: %s", wrong.Field, wrong)
+	case errors.As(err, &refused):
+		return failure{ExitFindings, err}
+	case errors.As(err, &busy), errors.As(err, &lost):
+		return failure{ExitFailed, err}
 	}
-	return plainError(err)
+	return err
 }

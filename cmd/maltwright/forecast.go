@@ -9,7 +9,6 @@ import (
 	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
-	"maltwright/lang/read"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
 )
@@ -191,11 +190,6 @@ func atLeast(found []finding.Finding, level finding.Severity) []finding.Finding 
 
 // load reads the input as far as its meaning.
 func (in input) load() (*model.House, []finding.Finding, error) {
-	root, err := read.OpenRoot(in.root)
-	if err != nil {
-		return nil, nil, failed("%s: %s", in.root, plainError(err))
-	}
-	defer root.Close()
-	h, found := read.Load(in.name, in.text, in.dir, in.past(root, nil))
-	return h, found, nil
+	h, found, err := in.as().Load()
+	return h, found, exitOf(err)
 }

@@ -9,12 +9,13 @@ import (
 	"strings"
 
 	"maltwright/check"
+	"maltwright/cmd/folder"
 	"maltwright/lang/read"
 	"maltwright/lang/regular"
 )
 
-// Extension is how the name of a process file ends.
-const extension = ".malt"
+// extension is how the name of a process file ends.
+const extension = folder.Extension
 
 // input is one process file to be read.
 type input struct {
@@ -151,17 +152,13 @@ func (w World) notOpened(path string, err error) error {
 }
 
 // plainError is an error of the file system without the call and the path.
-func plainError(err error) string {
-	var path *fs.PathError
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return "there is no such file"
-	case errors.Is(err, fs.ErrPermission):
-		return "it may not be read"
-	case errors.As(err, &path):
-		return path.Err.Error()
-	}
-	return err.Error()
+func plainError(err error) string { return folder.Plain(err) }
+
+func inputOf(f folder.File) input { return input{f.Name, f.Path, f.Text, f.Root, f.Dir} }
+
+// as is the input as a folder has it.
+func (in input) as() folder.File {
+	return folder.File{Name: in.name, Path: in.path, Text: in.text, Root: in.root, Dir: in.dir}
 }
 
 // check checks the input.

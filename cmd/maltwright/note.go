@@ -1,12 +1,11 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"strings"
-	"time"
 
+	"maltwright/cmd/folder"
 	"maltwright/cmd/journal"
 	"maltwright/cmd/words"
 	"maltwright/lang/read"
@@ -87,16 +86,7 @@ func (c Note) Run(w *World) error {
 			return usage("there is no reading; write one, such as: maltwright note %s weighed 7.48 kg", quotedForShell(in.name))
 		}
 	}
-	return c.note(w, in, func(r journal.Record, now time.Time) (journal.Entry, error) {
-		one := journal.Reading{Words: reading, At: c.At, Order: w.reader(true).Order}
-		switch {
-		case lines != "":
-			return r.WithAll(lines, one, now)
-		case c.Fix != 0:
-			return r.Fix(c.Fix, one, now)
-		}
-		return r.With(one, now)
-	})
+	return c.note(w, in, folder.Reading{Words: reading, Text: lines, At: c.At, Fix: c.Fix})
 }
 
 // piped is what stands on standard input, where that is no terminal.
@@ -145,92 +135,65 @@ func (w World) recordNamed(word string) (name string, is bool) {
 	return word, strings.ContainsAny(word, `/\`) && !strings.ContainsAny(word[:1], "0123456789") // it is told that there is none
 }
 
-// note checks what is made of the record, and writes it. Now is asked again under the lock, so
-// that of two who wait for each other the later line has the later time.
-func (c Note) note(w *World, in input, with func(journal.Record, time.Time) (journal.Entry, error)) error {
-	made := func(text []byte) (journal.Entry, error) { return c.entry(w, in, text, with) }
-	e, err := made(in.text) // before a lock is put beside it, for the judging takes a while
-	if err != nil {
-		return err
+// record is the batch that is noted in.
+func (c Note) record(in input) folder.Record { return folder.Record{File: in.as(), Batch: c.Batch} }
+
+// note judges a reading, asks about it where it is doubtful, and writes it.
+func (c Note) note(w *World, in input, x folder.Reading) error {
+	ctx, release := w.interruptible()
+	defer release()
+	clerk, record := w.clerk(in), c.record(in)
+	a, err := clerk.Judge(ctx, record, x)
+	if ctx.Err() != nil {
+		return errInterrupted
 	}
-	answer, err := c.judged(w, in, e)
-	if err != nil {
-		return err
+	switch {
+	case err != nil:
+		return exitOf(err)
+	case c.DryRun:
+		c.tell(w, a)
+		return nil
 	}
-	if answer.instead {
-		with = asOffered(answer.offer)
-	}
-	note := func(text []byte) ([]byte, error) {
-		e, err = made(text)
-		if err == nil && !c.DryRun {
-			w.remember(in, text, e.Text)
+	instead := false
+	if a.Asks() && !c.Sure {
+		if instead, err = w.ask(a); err != nil {
+			return err
 		}
-		return e.Text, err
+		a.Doubts = nil // they were told
 	}
-	if c.DryRun {
-		_, err = note(in.text)
+	if instead {
+		a, err = clerk.Instead(ctx, record, a)
 	} else {
-		err = w.edit(in.name, in.path, note)
+		a, err = clerk.Write(record, x, a)
 	}
 	if err != nil {
-		return err
+		return exitOf(err)
 	}
-	if answer.instead {
-		answer = c.answer(w, in, e, nil)
-	}
-	c.tell(w, e, answer)
+	c.tell(w, a)
 	return nil
 }
 
-// entry gives the text of the file with what is noted in it.
-func (c Note) entry(w *World, in input, text []byte, with func(journal.Record, time.Time) (journal.Entry, error)) (journal.Entry, error) {
-	root, err := read.OpenRoot(in.root)
-	if err != nil {
-		return journal.Entry{}, failed("%s: %s", in.root, plainError(err))
-	}
-	defer root.Close()
-	e, err := with(c.record(in, root, text), w.now())
-	return e, notNoted(err)
-}
-
-func (c Note) record(in input, root read.Reader, text []byte) journal.Record {
-	return journal.Record{Name: in.name, Text: text, Reader: in.past(root, nil), Dir: in.dir, Batch: c.Batch}
-}
-
-// notNoted gives an error of the journal its exit code.
-func notNoted(err error) error {
-	var misuse journal.Misuse
-	var refusal journal.Refusal
-	switch {
-	case errors.As(err, &misuse):
-		return usage("%v", err)
-	case errors.As(err, &refusal):
-		return failure{ExitFindings, err}
-	}
-	return err
-}
-
 // tell shows what was noted and what it comes to, and warns of what is doubtful.
-func (c Note) tell(w *World, e journal.Entry, a noteAnswer) {
-	for _, line := range e.All() {
-		if e.Was != "" {
-			w.say("%s: was %s", e.Batch, e.Was)
+func (c Note) tell(w *World, a folder.Answer) {
+	for _, line := range a.Lines {
+		if a.Was != "" {
+			w.say("%s: was %s", a.Batch, a.Was)
 		}
-		w.say("%s: %s", e.Batch, words.OneLine(line))
+		w.say("%s: %s", a.Batch, line)
 	}
-	if a.says != "" {
-		w.say("%s", a.says)
+	if a.Says != "" {
+		w.say("%s", a.Says)
 	}
 	done := "noted, but look"
 	if c.DryRun {
 		done = "look"
 	}
-	for _, f := range a.doubts {
-		if f.Rule == alarming { // that is no doubt, and the answer itself
-			w.say("%s: %s; %s", f.Severity, f.Message, f.Hint)
+	for _, d := range a.Doubts {
+		if d.Danger { // that is no doubt, and the answer itself
+			w.say("%s: %s; %s", d.Severity, d.Message, d.Hint)
 			continue
 		}
-		w.aside(fmt.Sprintf("%s again: %s [%s]", done, words.Safe(words.Joined("; ", f.Message, f.Hint)), f.Rule))
+		w.aside(fmt.Sprintf("%s again: %s [%s]", done, words.Safe(d.Says()), d.Rule))
 	}
 }
 

@@ -2,17 +2,11 @@ package main
 
 import (
 	"fmt"
-	"os"
-	"slices"
 	"strings"
 	"time"
 
-	"maltwright/cmd/journal"
-	"maltwright/lang/model"
+	"maltwright/cmd/folder"
 )
-
-// forgotten is how long nothing is written of a batch that is still taken to be under way.
-const forgotten = 30 * 24 * time.Hour
 
 // running is a batch under way, and the file of its record.
 type running struct {
@@ -25,30 +19,21 @@ func (r running) String() string { return fmt.Sprintf("%q in %s", r.name, r.in.n
 // underway finds, on behalf of a command, the one batch that is under way in the working folder or,
 // with its name, the one that is called so.
 func (w World) underway(command, name, root string, now time.Time) (running, error) {
-	list, err := os.ReadDir(w.Folder)
+	names, err := folder.Beside(w.Folder)
 	if err != nil {
-		return running{}, failed("%s: %s", w.Folder, plainError(err))
+		return running{}, exitOf(err)
 	}
 	var on, over []running
-	for _, e := range list {
-		if !e.Type().IsRegular() || !strings.HasSuffix(e.Name(), extension) {
-			continue
-		}
-		in, err := w.file(e.Name(), root)
-		if err != nil || len(journal.Batches(in.name, in.text)) == 0 {
-			continue
-		}
-		house, _, err := in.load()
-		if err != nil {
-			continue
-		}
-		for _, b := range house.Batches {
-			switch {
-			case name != "" && b.Name == name, name == "" && goesOn(b, now):
-				on = append(on, running{in, b.Name})
-			case name == "":
-				over = append(over, running{in, b.Name})
-			}
+	for _, b := range folder.Batches(names, func(file string) (folder.File, error) {
+		in, err := w.file(file, root)
+		return in.as(), err
+	}) {
+		r := running{inputOf(b.File), b.Model.Name}
+		switch {
+		case name != "" && b.Model.Name == name, name == "" && folder.GoesOn(b.Model, now):
+			on = append(on, r)
+		case name == "":
+			over = append(over, r)
 		}
 	}
 	switch {
@@ -86,16 +71,4 @@ func listed(list []running) string {
 		out = append(out, r.String())
 	}
 	return strings.Join(out, ", ")
-}
-
-// goesOn tells whether a batch is under way: its malt is not weighed, and the last that is written
-// of it is not long ago.
-func goesOn(b *model.Batch, now time.Time) bool {
-	last := b.Began.Time
-	for _, x := range b.Lines() {
-		if x.When().After(last) {
-			last = x.When().Time
-		}
-	}
-	return !b.Began.IsZero() && now.Sub(last) <= forgotten && !slices.ContainsFunc(b.Readings, model.Clean)
 }

@@ -9,12 +9,11 @@ import (
 	"maltwright/lang/fingerprint"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
-	"maltwright/lang/source"
 )
 
 // past is the root of the input as it reads the past too.
 func (in input) past(root read.Reader, known recall.Known) read.Reader {
-	return recall.Reader{Reader: root, Root: in.root, Known: known, Below: func(f *source.File) string { return below(in, root, f) }}
+	return in.as().Past(root, known)
 }
 
 // mostSince is how many changes of a process are told of a batch.

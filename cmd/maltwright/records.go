@@ -1,12 +1,8 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
-	"path"
-	"path/filepath"
-	"strings"
 
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/recall"
@@ -99,22 +95,5 @@ func (all records) tell(w *World, left int, paths []string, what string) error {
 	return failure{ExitFindings, fmt.Errorf("%s: no record of a batch", joined(paths))}
 }
 
-// below gives the path of a file below the root from which it was read, or "" where
-// it came from standard input. A used file is shown by its path below the folder of
-// the first if it lies there, and otherwise by that below the root.
-func below(in input, r read.Reader, f *source.File) string {
-	if f.Name() == in.name {
-		if in.path == "" {
-			return ""
-		}
-		return path.Join(in.dir, path.Base(filepath.ToSlash(in.name)))
-	}
-	folder, _ := path.Split(filepath.ToSlash(in.name))
-	name := strings.TrimPrefix(filepath.ToSlash(f.Name()), folder)
-	for _, at := range []string{path.Join(in.dir, name), name} {
-		if text, err := r.Read(at); err == nil && bytes.Equal(text, f.Bytes()) {
-			return at
-		}
-	}
-	return name
-}
+// below gives the path of a file below the root from which it was read, or "" where it has none.
+func below(in input, r read.Reader, f *source.File) string { return in.as().Below(r, f) }

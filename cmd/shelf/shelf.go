@@ -39,6 +39,7 @@ type Shelf struct {
 	folder  string
 	program string
 	most    int64
+	lasts   time.Duration // how long after it was last asked for a result goes; 0: never by its age
 }
 
 // In gives the shelf in a folder, which need not be there yet, for the results of a program.
@@ -48,6 +49,13 @@ func In(folder, program string) *Shelf {
 		folder = ""
 	}
 	return &Shelf{folder: folder, program: program, most: Most}
+}
+
+// For gives the shelf with results that go when they were not asked for so long.
+func (s *Shelf) For(d time.Duration) *Shelf {
+	out := *s
+	out.lasts = d
+	return &out
 }
 
 // Program tells the running program apart from every other, and from itself before it was
@@ -129,7 +137,7 @@ func (s *Shelf) prune() {
 		info, err := e.Info()
 		switch half, _ := filepath.Match("new-*.tmp", e.Name()); {
 		case err != nil || !info.Mode().IsRegular():
-		case half && time.Since(info.ModTime()) > time.Hour:
+		case half && time.Since(info.ModTime()) > time.Hour, s.lasts > 0 && results.MatchString(e.Name()) && time.Since(info.ModTime()) > s.lasts:
 			_ = os.Remove(filepath.Join(s.folder, e.Name()))
 		case results.MatchString(e.Name()):
 			kept, sum = append(kept, info), sum+info.Size()

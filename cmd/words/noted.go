@@ -15,6 +15,11 @@ import (
 
 // Noted says in a line what a reading comes to and what is next.
 func (h House) Noted(r noted.Result) string {
+	return Safe(Joined("; ", h.Reading(r), h.coming(r)))
+}
+
+// Reading says what a reading comes to, without what is next.
+func (h House) Reading(r noted.Result) string {
 	said := strings.Join(h.reading(r), ", ")
 	if r.Passed != nil {
 		said = Joined("; ", said, h.Passed(*r.Passed))
@@ -22,7 +27,7 @@ func (h House) Noted(r noted.Result) string {
 	if r.Hot != nil {
 		said = Joined("; ", said, h.HotBed(*r.Hot))
 	}
-	return Safe(Joined("; ", said, h.coming(r)))
+	return Safe(said)
 }
 
 // reading says what was read beside what is forecast.
@@ -108,7 +113,7 @@ func (h House) coming(r noted.Result) string {
 	}
 	var list []string
 	if r.Due != nil {
-		list = append(list, "now: "+h.tasksOf(*r.Due))
+		list = append(list, "now: "+h.Tasks(*r.Due))
 	}
 	if r.Next != nil {
 		list = append(list, "next: "+h.Coming(*r.Next, r.At))
@@ -134,11 +139,11 @@ func (h House) Coming(v noted.Visit, now time.Time) string {
 	case first.Kind.Again() && len(v.Tasks) == 1:
 		return h.Say(first.Words) + " " + at
 	}
-	return at + " " + h.tasksOf(v)
+	return at + " " + h.Tasks(v)
 }
 
-// tasksOf says what is to do at a visit; what is asked stands last.
-func (h House) tasksOf(v noted.Visit) string {
+// Tasks says what is to do at a visit; what is asked stands last.
+func (h House) Tasks(v noted.Visit) string {
 	var list, asked []string
 	for _, k := range v.Tasks {
 		if k.Kind == visits.Look {

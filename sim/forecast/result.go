@@ -14,6 +14,7 @@
 package forecast
 
 import (
+	"math"
 	"strings"
 	"time"
 
@@ -129,6 +130,20 @@ type Gate struct {
 	Needs     float64 // s more that it would have taken; NaN where it does not come about in searchLimit
 	Searching bool    // whether Needs was looked for
 	Unjudged  bool    // it asks what is not forecast, and is taken to hold; see [EndsAt]
+}
+
+// Came is when the condition came about, s from the first soak, or would have, had it been waited for
+// longer; +Inf where it does not.
+func (g Gate) Came() float64 {
+	switch {
+	case !math.IsNaN(g.Ready):
+		return g.Ready
+	case g.Met:
+		return g.Reached
+	case !math.IsNaN(g.Needs):
+		return g.Ended + g.Needs
+	}
+	return math.Inf(1)
 }
 
 // Expect is a promise and what the forecast gives for it.

@@ -53,8 +53,12 @@ func (h *holding) first(list []visits.Task) *Visit {
 	if len(all) == 0 {
 		return nil
 	}
-	v := &Visit{Visit: timetable.VisitOf(all[0], h.trial.Batch.Began.Time, outlook.BagOfBatch(h.trial.Batch))}
-	for _, k := range all[0].Tasks {
+	return h.visit(all[0])
+}
+
+func (h *holding) visit(of visits.Visit) *Visit {
+	v := &Visit{Visit: timetable.VisitOf(of, h.trial.Batch.Began.Time, outlook.BagOfBatch(h.trial.Batch))}
+	for _, k := range of.Tasks {
 		if k.Ends != "" {
 			v.Ended = k.Ends
 		}

@@ -66,13 +66,8 @@ func nans(n int) []float64 {
 
 // reached is when a condition came about, or would have, had it been waited for.
 func reached(g forecast.Gate) float64 {
-	switch {
-	case !math.IsNaN(g.Ready):
-		return g.Ready
-	case g.Met:
-		return g.Reached
-	case !math.IsNaN(g.Needs):
-		return g.Ended + g.Needs
+	if at := g.Came(); !math.IsInf(at, 1) {
+		return at
 	}
 	return g.Ended + Never + 1
 }

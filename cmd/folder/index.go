@@ -1,0 +1,259 @@
+package folder
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"strings"
+	"sync"
+	"time"
+
+	"maltwright/check"
+	"maltwright/cmd/recall"
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
+	"maltwright/lang/regular"
+)
+
+// index is what the folder holds, as it was seen last. A file is read again where its size, its
+// time or the file itself is another than it was, and loaded again where a text is another that its
+// meaning goes by: its own, or one that it uses.
+type index struct {
+	mu    sync.Mutex
+	path  string // absolute
+	root  *os.Root
+	files map[string]*seen // by their path below the folder
+	units map[string]*unit
+	names map[ID]place
+	round int // of looking, so that a file is looked at once in each
+}
+
+// seen is a file as it was read.
+type seen struct {
+	info  fs.FileInfo
+	when  time.Time // when it was read
+	text  []byte
+	err   error
+	sum   [sha256.Size]byte
+	round int
+}
+
+// unit is a process file with what it means.
+type unit struct {
+	File
+	at      string // below the folder, with /
+	house   *model.House
+	found   []finding.Finding
+	needs   map[string][sha256.Size]byte // of each file that it was read from
+	batches []*standing                  // as house.Batches
+
+	processes []ID // as house.Processes
+	checking  once[check.Report]
+}
+
+// place is where a batch or a process is found.
+type place struct {
+	unit  *unit
+	nth   int
+	batch bool
+}
+
+const (
+	mostFiles   = 5000            // process files of a folder that are read
+	mostEntries = 100_000         // files and folders that are looked at
+	settles     = 2 * time.Second // within which a file may change again without a sign of it in its time
+)
+
+// idOf names a batch or a process by where it lies and what it is called; nth tells those of one
+// name in one file apart.
+func idOf(kind, at, name string, nth int) ID {
+	sum := sha256.Sum256([]byte(strings.Join([]string{kind, at, name, fmt.Sprint(nth)}, "\x00")))
+	return ID(hex.EncodeToString(sum[:8]))
+}
+
+// scan looks at the folder, and gives its units in the order of their paths, and what cannot be read.
+func (x *index) scan() (list []*unit, unread []Unread, err error) {
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	x.round++
+	names, unread, err := x.list()
+	if err != nil {
+		return nil, nil, err
+	}
+	known, units := recall.Known{}, map[string]*unit{}
+	for _, at := range names {
+		u, err := x.unit(at, known)
+		if err != nil {
+			unread = append(unread, Unread{at, Plain(err)})
+			continue
+		}
+		units[at], list = u, append(list, u)
+	}
+	x.units = units
+	x.forget()
+	x.name(list)
+	return list, unread, nil
+}
+
+// list gives the paths of the process files below the folder. Hidden folders are not entered, and
+// links are not followed.
+func (x *index) list() (names []string, unread []Unread, err error) {
+	entries := 0
+	err = fs.WalkDir(x.root.FS(), ".", func(at string, d fs.DirEntry, err error) error {
+		entries++
+		switch {
+		case err != nil && at == ".":
+			return &Failed{x.path, Plain(err), err}
+		case err != nil:
+			unread = append(unread, Unread{at, Plain(err)})
+			return fs.SkipDir
+		case d.IsDir() && at != "." && strings.HasPrefix(d.Name(), "."):
+			return fs.SkipDir
+		case d.Type().IsRegular() && strings.HasSuffix(at, Extension):
+			names = append(names, at)
+		}
+		if entries >= mostEntries || len(names) >= mostFiles {
+			unread = append(unread, Unread{at, fmt.Sprintf("behind it nothing is read: the folder holds more than %d files, or %d process files", mostEntries, mostFiles)})
+			return fs.SkipAll
+		}
+		return nil
+	})
+	return names, unread, err
+}
+
+// file is a file of the folder as it stands.
+func (x *index) file(at string) *seen {
+	at = path.Clean(at)
+	was := x.files[at]
+	if was != nil && was.round == x.round {
+		return was
+	}
+	info, err := x.root.Stat(at)
+	if was != nil && err == nil && was.same(info) {
+		was.round = x.round
+		return was
+	}
+	s := x.read(at, info, err)
+	s.round = x.round
+	x.files[at] = s
+	return s
+}
+
+// same tells whether a file can only be what was read.
+func (s *seen) same(now fs.FileInfo) bool {
+	return s.err == nil && os.SameFile(s.info, now) && s.info.Size() == now.Size() && s.info.ModTime().Equal(now.ModTime()) && s.when.Sub(now.ModTime()) > settles
+}
+
+func (x *index) read(at string, info fs.FileInfo, err error) *seen {
+	s := &seen{info: info, when: time.Now(), err: err}
+	if err != nil {
+		return s
+	}
+	f, err := regular.OpenIn(x.root, at)
+	if err != nil {
+		s.err = err
+		return s
+	}
+	defer f.Close()
+	if s.info, s.err = f.Stat(); s.err == nil {
+		s.text, s.err = read.ReadAll(f)
+	}
+	s.sum = sha256.Sum256(s.text)
+	return s
+}
+
+// reader reads the files of the index, and keeps which a unit was read from.
+type reader struct {
+	x     *index
+	needs map[string][sha256.Size]byte
+}
+
+// Read gives the text of a file of the folder.
+func (r reader) Read(at string) ([]byte, error) {
+	s := r.x.file(at)
+	r.needs[path.Clean(at)] = s.sum
+	return s.text, s.err
+}
+
+// unit gives a process file as it stands.
+func (x *index) unit(at string, known recall.Known) (*unit, error) {
+	s := x.file(at)
+	if s.err != nil {
+		return nil, s.err
+	}
+	if was := x.units[at]; was != nil && x.holds(was) {
+		return was, nil
+	}
+	u := &unit{at: at, needs: map[string][sha256.Size]byte{at: s.sum}}
+	u.File = File{Name: filepath.FromSlash(at), Path: filepath.Join(x.path, filepath.FromSlash(at)), Text: s.text, Root: x.path, Dir: path.Dir(at)}
+	u.house, u.found = read.Load(u.Name, u.Text, u.Dir, u.Past(reader{x, u.needs}, known))
+	u.name()
+	return u, nil
+}
+
+// name gives the batches and processes of a unit their IDs.
+func (u *unit) name() {
+	times := map[string]int{}
+	next := func(kind, name string) ID {
+		id := idOf(kind, u.at, name, times[kind+name])
+		times[kind+name]++
+		return id
+	}
+	for _, b := range u.house.Batches {
+		u.batches = append(u.batches, &standing{id: next("batch", b.Name), batch: b, unit: u})
+	}
+	for _, p := range u.house.Processes {
+		u.processes = append(u.processes, next("process", p.Name))
+	}
+}
+
+// holds tells whether a unit still means what it meant.
+func (x *index) holds(u *unit) bool {
+	for at, sum := range u.needs {
+		if x.file(at).sum != sum {
+			return false
+		}
+	}
+	return true
+}
+
+// forget lets go of files that were not asked for in this round.
+func (x *index) forget() {
+	for at, s := range x.files {
+		if s.round != x.round {
+			delete(x.files, at)
+		}
+	}
+}
+
+// name gives every batch and process its ID.
+func (x *index) name(list []*unit) {
+	x.names = map[ID]place{}
+	for _, u := range list {
+		for i, s := range u.batches {
+			x.names[s.id] = place{u, i, true}
+		}
+		for i, id := range u.processes {
+			x.names[id] = place{u, i, false}
+		}
+	}
+}
+
+// find gives what an ID names, as it stands now.
+func (x *index) find(id ID, batch bool) (place, error) {
+	if _, _, err := x.scan(); err != nil {
+		return place{}, err
+	}
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	p, ok := x.names[id]
+	if !ok || p.batch != batch {
+		return place{}, &Gone{id}
+	}
+	return p, nil
+}

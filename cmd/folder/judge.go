@@ -1,0 +1,130 @@
+package folder
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"time"
+
+	"maltwright/cmd/answer/noted"
+	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/journal"
+	"maltwright/cmd/words"
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/sim/work"
+)
+
+const (
+	doubtful = "reading-doubtful" // the rule that doubts a reading
+	alarming = "remark-alarms"    // the rule that tells of the danger that a remark tells of
+)
+
+// asks are the rules that doubt a reading itself, so that it is asked about before it is written;
+// others tell of the batch.
+var asks = []string{doubtful, "record-out-of-order", "written-twice", "time-doubtful", "change-doubtful", "sample-doubtful"}
+
+func doubtOf(f finding.Finding) Doubt {
+	return Doubt{f.Rule, f.Severity, f.Message, f.Hint, slices.Contains(asks, f.Rule), f.Rule == alarming}
+}
+
+// judging is a reading in its record, with what is found of it.
+type judging struct {
+	journal.Entry
+	fix    bool
+	batch  *model.Batch
+	line   model.Dated
+	at     time.Time // as of when it is judged
+	result noted.Result
+	house  words.House
+	doubts []finding.Finding
+}
+
+// answer says what the last new line comes to, with what is doubtful of all of them.
+func (c Clerk) answer(ctx context.Context, e journal.Entry, x Reading, doubts []finding.Finding) Answer {
+	j := judging{Entry: e, fix: x.Fix != 0, doubts: doubts}
+	var a Answer
+	if j.batch, j.line = e.Model(); j.batch != nil && j.batch.Process != nil && !j.batch.Broken && !j.batch.Began.IsZero() {
+		j.at, _ = progress.When(j.batch, c.now())
+		j.result = noted.Of(ctx, j.batch, j.line, j.at, work.NewPool(work.Records))
+		j.house = words.OfBatch(j.batch.Process, j.batch)
+		a.Says = j.house.Noted(j.result)
+		if !e.Accepts(doubtful) {
+			a.Offer = j.doubt(ctx)
+		}
+	}
+	for _, f := range j.doubts {
+		a.Doubts = append(a.Doubts, doubtOf(f))
+	}
+	a.stands(e)
+	return a
+}
+
+// stands puts the lines into the answer as they stand in the file.
+func (a *Answer) stands(e journal.Entry) {
+	a.Batch, a.Was, a.Lines = e.Batch, e.Was, nil
+	for _, line := range e.All() {
+		a.Lines = append(a.Lines, words.OneLine(line))
+	}
+}
+
+// doubt says of each new weight why it may not be right, and offers what it may have been meant for.
+func (j *judging) doubt(ctx context.Context) (offer string) {
+	news := j.News(j.batch)
+	late := j.late(ctx, news)
+	for i, d := range noted.Doubts(ctx, j.batch, news, j.at, work.NewPool(work.Records)) {
+		if x, ok := news[i].(*model.Weighed); ok && d != nil {
+			d.Late = late
+			j.doubts = inFront(j.doubts, j.house, x, d)
+		}
+	}
+	x, ok := j.line.(*model.Weighed)
+	switch d := j.result.Doubt; {
+	case late != nil:
+		offer = words.OneLine(withInstead(j.Entry, x.When().Place, late.Ended.Format("2006-01-02 15:04")))
+	case ok && len(news) == 1 && !j.fix && d != nil && d.Meant != nil:
+		offer = meantLine(j.Entry, x, *d.Meant)
+	default:
+		return ""
+	}
+	j.doubts[0].Hint += "; that is: " + offer
+	return offer
+}
+
+// late tells of one new weight in doubt whether it is that of the end of its step, taken long before.
+func (j *judging) late(ctx context.Context, news []model.Dated) *noted.Late {
+	x, ok := j.line.(*model.Weighed)
+	asked := j.result.Doubt != nil || slices.ContainsFunc(j.doubts, func(f finding.Finding) bool { return slices.Contains(asks, f.Rule) })
+	if !ok || !asked || len(news) != 1 || j.fix || !x.When().Place.Known() {
+		return nil
+	}
+	return noted.LateOf(ctx, j.batch, x, j.at, work.NewPool(work.Records))
+}
+
+// inFront puts why a weight may not be right in the place of what the rule tells of it, in front of the rest.
+func inFront(doubts []finding.Finding, house words.House, x *model.Weighed, d *noted.Doubt) []finding.Finding {
+	f := finding.Finding{Rule: doubtful, Severity: finding.Caution, Place: x.Weight.Place}
+	f.Message, f.Hint = house.DoubtOf(*d, x.Weight.String())
+	rest := slices.DeleteFunc(doubts, func(g finding.Finding) bool { return g.Rule == f.Rule && g.Place == f.Place })
+	return append([]finding.Finding{f}, rest...)
+}
+
+// withInstead is the new line with other words at a place of it.
+func withInstead(e journal.Entry, at source.Place, with string) string {
+	line := e.Words()
+	return line[:at.Start-e.Line.Start] + with + line[at.End-e.Line.Start:]
+}
+
+// meantLine is the line as it may have been meant.
+func meantLine(e journal.Entry, x *model.Weighed, m noted.Meant) string {
+	line, weight := e.Words(), x.Weight.Place
+	to := weight.End - e.Line.Start
+	switch m.Kind {
+	case noted.Gross:
+		return words.OneLine(line[:to] + " " + words.Holding(m.Holder.Name) + line[to:])
+	case noted.Net:
+		return words.OneLine(strings.Replace(line, " "+words.Holding(m.Holder.Name), "", 1))
+	}
+	return words.OneLine(withInstead(e, weight, m.Text))
+}

@@ -1,0 +1,124 @@
+package folder
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/journal"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
+	"maltwright/lang/regular"
+	"maltwright/sim/infer/evidence"
+	"maltwright/sim/work"
+)
+
+// forgotten is how long nothing is written of a batch that is still taken to be under way.
+const forgotten = 30 * 24 * time.Hour
+
+// GoesOn tells whether a batch is under way: its malt is not weighed, and the last that is written
+// of it is not long ago.
+func GoesOn(b *model.Batch, now time.Time) bool {
+	return !b.Began.IsZero() && now.Sub(lastOf(b)) <= forgotten && !slices.ContainsFunc(b.Readings, model.Clean)
+}
+
+// lastOf is the time of the last that is written of a batch.
+func lastOf(b *model.Batch) time.Time {
+	last := b.Began.Time
+	for _, x := range b.Lines() {
+		if x.When().After(last) {
+			last = x.When().Time
+		}
+	}
+	return last
+}
+
+// Found is a batch in a record.
+type Found struct {
+	Record
+	Model *model.Batch
+}
+
+// Beside lists the process files that lie in a folder itself, by their names. The error is a *Failed.
+func Beside(folder string) (names []string, err error) {
+	list, err := os.ReadDir(folder)
+	if err != nil {
+		return nil, &Failed{folder, Plain(err), err}
+	}
+	for _, e := range list {
+		if e.Type().IsRegular() && strings.HasSuffix(e.Name(), Extension) {
+			names = append(names, e.Name())
+		}
+	}
+	return names, nil
+}
+
+// Batches gives the batches of the records among files. A file that cannot be read holds none.
+func Batches(names []string, read func(name string) (File, error)) (list []Found) {
+	for _, name := range names {
+		f, err := read(name)
+		if err != nil || len(journal.Batches(f.Name, f.Text)) == 0 {
+			continue
+		}
+		house, _, err := f.Load()
+		if err != nil {
+			continue
+		}
+		for _, b := range house.Batches {
+			list = append(list, Found{Record{f, b.Name}, b})
+		}
+	}
+	return list
+}
+
+// Read reads a file at an absolute path, which is named by that. Use may read its root.
+func Read(path, root string) (File, error) {
+	f, err := regular.Open(path)
+	if err != nil {
+		return File{}, &Failed{path, Plain(err), err}
+	}
+	defer f.Close()
+	text, err := read.ReadAll(f)
+	if err != nil {
+		return File{}, &Failed{path, Plain(err), err}
+	}
+	dir, err := filepath.Rel(root, filepath.Dir(path))
+	if err != nil || !filepath.IsLocal(dir) {
+		root, dir = filepath.Dir(path), "."
+	}
+	return File{Name: path, Path: path, Text: text, Root: root, Dir: filepath.ToSlash(dir)}, nil
+}
+
+// LiesIn tells whether a batch lies in a vessel at a time: by its first stage, as its record has it.
+func LiesIn(ctx context.Context, b *model.Batch, vessel string, at time.Time) bool {
+	if b.Broken || b.Process == nil || !GoesOn(b, at) || b.Began.After(at) || vesselOf(b.Process) != vessel {
+		return false
+	}
+	as, _ := progress.When(b, at)
+	t, err := evidence.New(b, as)
+	if err != nil {
+		return false
+	}
+	t.Bound(ctx, work.NewPool(work.Records))
+	f, err := t.Run(make([]float64, len(t.Axes)), false)
+	if err != nil || len(f.Stages) == 0 || len(f.Stages[0].Steps) == 0 {
+		return false
+	}
+	steps := f.Stages[0].Steps
+	return at.Sub(b.Began.Time).Seconds() < steps[len(steps)-1].End
+}
+
+// vesselOf is the name of what a batch lies in first, "" where that has none.
+func vesselOf(p *model.Process) string {
+	if len(p.Stages) == 0 {
+		return ""
+	}
+	if holder := model.HolderOf(p.Stages[0]); holder != nil {
+		return holder.Name
+	}
+	return ""
+}
