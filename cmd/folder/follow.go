@@ -112,7 +112,7 @@ func (w *watcher) round(ctx context.Context) {
 	under := map[ID]bool{}
 	for _, u := range units {
 		for _, s := range u.batches {
-			if !GoesOn(s.batch, w.d.clerk.now()) || !s.sound() {
+			if !s.goesOn(w.d.clerk.now()) || !s.sound() {
 				continue
 			}
 			under[s.id] = true

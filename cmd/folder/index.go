@@ -5,9 +5,11 @@ import (
 	"encoding/hex"
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -50,6 +52,7 @@ type unit struct {
 	house   *model.House
 	found   []finding.Finding
 	needs   map[string][sha256.Size]byte // of each file that it was read from
+	sum     []byte                       // of all of them
 	batches []*standing                  // as house.Batches
 
 	processes []ID // as house.Processes
@@ -193,6 +196,7 @@ func (x *index) unit(at string, known recall.Known) (*unit, error) {
 	u.File = File{Name: filepath.FromSlash(at), Path: filepath.Join(x.path, filepath.FromSlash(at)), Text: s.text, Root: x.path, Dir: path.Dir(at)}
 	u.house, u.found = read.Load(u.Name, u.Text, u.Dir, u.Past(reader{x, u.needs}, known))
 	u.name()
+	u.sum = sumOfAll(u.needs)
 	return u, nil
 }
 
@@ -205,11 +209,20 @@ func (u *unit) name() {
 		return id
 	}
 	for _, b := range u.house.Batches {
-		u.batches = append(u.batches, &standing{id: next("batch", b.Name), batch: b, unit: u})
+		u.batches = append(u.batches, standingOf(u, next("batch", b.Name), b))
 	}
 	for _, p := range u.house.Processes {
 		u.processes = append(u.processes, next("process", p.Name))
 	}
+}
+
+// sumOfAll tells apart what a unit was read from.
+func sumOfAll(needs map[string][sha256.Size]byte) []byte {
+	all := sha256.New()
+	for _, at := range slices.Sorted(maps.Keys(needs)) {
+		fmt.Fprintf(all, "%s %x\n", at, needs[at])
+	}
+	return all.Sum(nil)
 }
 
 // holds tells whether a unit still means what it meant.

@@ -22,8 +22,11 @@ const forgotten = 30 * 24 * time.Hour
 
 // GoesOn tells whether a batch is under way: its malt is not weighed, and the last that is written
 // of it is not long ago.
-func GoesOn(b *model.Batch, now time.Time) bool {
-	return !b.Began.IsZero() && now.Sub(lastOf(b)) <= forgotten && !slices.ContainsFunc(b.Readings, model.Clean)
+func GoesOn(b *model.Batch, now time.Time) bool { return open(b) && now.Sub(lastOf(b)) <= forgotten }
+
+// open tells whether a batch was begun, and its malt not weighed.
+func open(b *model.Batch) bool {
+	return !b.Began.IsZero() && !slices.ContainsFunc(b.Readings, model.Clean)
 }
 
 // lastOf is the time of the last that is written of a batch.
