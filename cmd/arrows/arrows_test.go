@@ -32,11 +32,6 @@ var pipeline = []string{
 	"cmd/report", "cmd/report/html", "cmd/report/onpaper",
 	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/folder", "cmd/talk",
 	"cmd/serve/guard", "cmd/serve",
-	"cmd/chart", "cmd/chart/svg", "cmd/chart/html",
-	"cmd/chart/onpaper",
-	"cmd/sheet", "cmd/sheet/html",
-	"cmd/sheet/onpaper",
-	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/talk",
 	"cmd/maltwright",
 }
 
@@ -50,8 +45,7 @@ var narrow = map[string][]string{
 }
 
 // testOnly are for the tests of any package, and of use to nothing else.
-var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest", "cmd/serve/browsertest"}
-var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest", "cmd/chart/sample"}
+var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest", "cmd/serve/browsertest", "cmd/chart/sample"}
 
 // listed is what go list says of a package.
 type listed struct {
