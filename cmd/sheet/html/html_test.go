@@ -139,3 +139,12 @@ func printed(t *testing.T, b *browsertest.Browser, s sheet.Sheet) {
 	assert.Empty(t, browsertest.Eval[[]string](tab.Desk().Print(true), overfull))
 	assert.Empty(t, tab.Said())
 }
+
+func TestAScreenReaderReadsTheSheet(t *testing.T) {
+	page := written(t, of(t, "pale.malt", sheet.Size{}))
+	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) { _, _ = w.Write([]byte(page)) }))
+	defer server.Close()
+	tab := browsertest.Open(t).Tab(t)
+	tab.Go(server.URL)
+	assert.Empty(t, tab.Axe())
+}
