@@ -24,7 +24,7 @@ func Beds(c *curve.Curve, h words.House) (list []chart.Chart) {
 }
 
 func bed(c *curve.Curve, h words.House, b *curve.Bed) chart.Chart {
-	part := stretch{from: b.Looks[0].At, to: b.Looks[len(b.Looks)-1].At, stage: b.Stage}
+	part := stretch{from: b.Looks[0].At, to: b.Looks[len(b.Looks)-1].At, stage: b.StageName}
 	moisture := layers(c, b, moistureName, words.Shares, moistureOf)
 	if b.Stage == kiln {
 		return cut(with(c, frame(c, h, bedName(b)), depths(b, h, moistureName, words.Shares, moistureOf), moisture, warmth(c, h, part), air(c, h, part)), part)
@@ -41,11 +41,14 @@ const (
 // bedName names a bed by what is done on it: the bed on the kiln, the growing bed, with its number where there
 // are several.
 func bedName(b *curve.Bed) string {
-	name := map[string]string{kiln: "bed on the kiln", string(model.GerminateStage): "growing bed", string(model.WitherStage): "withering bed"}[b.Stage]
-	if b.Number > 0 {
-		return fmt.Sprintf("The %s, %d,", name, b.Number)
+	name := map[string]string{kiln: "Bed on the kiln", string(model.GerminateStage): "Growing bed", string(model.WitherStage): "Withering bed"}[b.Stage]
+	switch {
+	case b.Number == 0:
+		return name
+	case b.Stage == kiln:
+		return "Bed on " + b.Called()
 	}
-	return "The " + name
+	return fmt.Sprintf("%s %d", name, b.Number)
 }
 
 func moistureOf(l *curve.Layer) float64 { return float64(l.Moisture) }
@@ -103,8 +106,7 @@ func within(layers []curve.Layer, depth float64, of func(*curve.Layer) float64) 
 	return of(&layers[n-1])
 }
 
-// layers is a panel of a figure at the top, in the middle and at the bottom of a bed, with the mean moisture of
-// all of it.
+// layers is a panel of a figure at the top, in the middle and at the bottom of a bed.
 func layers(c *curve.Curve, b *curve.Bed, name string, s words.Scale, of func(*curve.Layer) float64) chart.Panel {
 	p := chart.Panel{Name: name, Unit: s.Unit, Places: 1}
 	at := func(title string, role chart.Role, share float64) chart.Line {
