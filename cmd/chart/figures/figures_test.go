@@ -113,15 +113,26 @@ func TestTheBedShowsItsFront(t *testing.T) {
 
 func TestHeatShowsTheAirAndWhatItIsSetTo(t *testing.T) {
 	_, c, h := forecasted(t, "pale.malt", curve.Options{})
-	p := named(t, figures.OfHeat, c, h).Panels[0]
-	var names []string
-	for _, l := range p.Lines {
-		names = append(names, l.Name)
+	x := named(t, figures.OfHeat, c, h)
+	names := func(p chart.Panel) (list []string) {
+		for _, l := range p.Lines {
+			list = append(list, l.Name)
+		}
+		return list
 	}
-	assert.Equal(t, []string{"room", "air off", "air on", "grain"}, names)
-	require.NotEmpty(t, p.Bands)
-	assert.Equal(t, "as set", p.Bands[len(p.Bands)-1].Name)
-	assert.Equal(t, "°C", p.Unit)
+	require.GreaterOrEqual(t, len(x.Panels), 2)
+	assert.Equal(t, "temperature before the kiln", x.Panels[0].Name)
+	assert.Equal(t, []string{"room", "grain"}, names(x.Panels[0]))
+	assert.Equal(t, "temperature on the kiln", x.Panels[1].Name)
+	assert.Equal(t, []string{"air off", "air on", "grain"}, names(x.Panels[1]))
+	for _, p := range x.Panels[:2] {
+		require.NotEmpty(t, p.Bands, p.Name)
+		assert.Equal(t, "as set", p.Bands[len(p.Bands)-1].Name)
+		assert.Equal(t, "°C", p.Unit)
+	}
+
+	_, c, h = forecasted(t, "oven.malt", curve.Options{})
+	assert.Equal(t, []string{"oven", "grain"}, names(named(t, figures.OfHeat, c, h).Panels[1]), "an oven without a fan has one air")
 }
 
 // A house of °F and lb sees the same in its own units.
