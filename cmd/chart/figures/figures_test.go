@@ -89,6 +89,15 @@ func TestGatesStandAsLevels(t *testing.T) {
 	assert.InDelta(t, 0.75, growth.Panels[0].Gates[0].Value, 1e-9)
 }
 
+func TestTheAimOfTheSteepIsABand(t *testing.T) {
+	_, c, h := forecasted(t, "floor-kiln.malt", curve.Options{})
+	require.Len(t, c.Aims, 1)
+	b := named(t, figures.OfMoisture, c, h).Panels[0].Bands
+	require.Len(t, b, 1)
+	assert.Equal(t, []float64{0, float64(c.Stages[0].To)}, b[0].At)
+	assert.InDelta(t, 100*float64(c.Aims[0].Low), b[0].Low[0], 1e-9)
+}
+
 // The front: while it stands in a deep bed, its bottom is dry and its top is not.
 func TestTheBedShowsItsFront(t *testing.T) {
 	_, c, h := forecasted(t, "deep-bed.malt", curve.Options{})
