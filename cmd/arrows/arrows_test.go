@@ -46,7 +46,6 @@ var narrow = map[string][]string{
 
 // testOnly are for the tests of any package, and of use to nothing else.
 var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest", "cmd/serve/browsertest", "cmd/chart/sample"}
-var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest", "cmd/chart/sample", "cmd/serve/browsertest"}
 
 // listed is what go list says of a package.
 type listed struct {
