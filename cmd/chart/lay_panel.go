@@ -43,6 +43,10 @@ func (f *frame) panel(of Panel, last bool) {
 	p.lines()
 	p.points()
 	p.rim()
+	if len(p.courses) == 0 && len(p.obstacle) == 0 {
+		middle := XY{(p.x0 + p.x1) / 2, (p.y0 + p.y1) / 2}
+		p.try(middle, "no figures", Lettering{Size: p.Letters, Ink: Pale, Align: AtMiddle, Halo: true}, p.room())
+	}
 	p.lineNames()
 	p.gateNames()
 }
