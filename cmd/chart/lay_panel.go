@@ -26,7 +26,7 @@ func (f *frame) panel(of Panel, last bool) {
 	p.heading()
 	p.y0 = f.y + 7
 	p.y1 = p.y0 + f.high(of)
-	f.tops, f.feet = append(f.tops, p.y0), append(f.feet, p.y1)
+	f.feet = append(f.feet, p.y1)
 	f.y = p.y1
 	if !last {
 		f.y += 10
