@@ -44,8 +44,8 @@ type frame struct {
 	*sheet
 	chart    Chart
 	clock    Clock
-	from, to float64 // s
-	x0, x1   float64 // px, where from and to lie
+	from, to float64   // s
+	x0, x1   float64   // px, where from and to lie
 	feet     []float64 // of the panels, px
 }
 

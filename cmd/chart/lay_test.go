@@ -120,6 +120,18 @@ func TestADoubtedPointIsACrossInARingAndOthersAreHollow(t *testing.T) {
 	assert.Len(t, r.of(chart.First.Ink(), 1.25), 3, "an error bar has two ends")
 }
 
+// A slip of the pen of ten times as much does not press the curve to the foot.
+func TestAPointInDoubtThatLiesFarOffStandsAtTheEndOfTheAxisWithItsValue(t *testing.T) {
+	p := chart.Panel{Name: "weight", Unit: "kg", Places: 1, Lines: []chart.Line{rising("", chart.First)}, Points: []chart.Point{{At: hour, Value: 1010, Doubted: true, Error: 3}, {At: 2 * hour, Value: 130, Doubted: true}}}
+	said := laid(t, one(p), 900).saying()
+	assert.Subset(t, said, []string{"1010.0 kg", "140"})
+	assert.NotContains(t, said, "1000")
+	alone := chart.Panel{Points: p.Points[1:]}
+	assert.Contains(t, laid(t, one(alone), 900).saying(), "130", "where there is nothing else it is what the axis is of")
+	p.Points[0].Doubted = false
+	assert.Contains(t, laid(t, one(p), 900).saying(), "1000", "one that is not in doubt does")
+}
+
 func TestNightsLieUnderAllAndHaveNoName(t *testing.T) {
 	c := one(chart.Panel{Lines: []chart.Line{rising("", chart.First)}})
 	c.Nights = []chart.Span{{From: -hour, To: hour, Name: "night"}, {From: 15 * hour, To: 23 * hour}, {From: 2 * day, To: 3 * day}}
