@@ -45,21 +45,28 @@ const (
 	short  = 210.0
 )
 
-// Write writes a chart as a page of its own, as large as it fits. What it returns says which
-// letters the fonts lack; "" where none is.
-func Write(w io.Writer, c Laid, title string, o Options) (lost string, err error) {
+// Write writes charts, a page each, as large as they fit. What it returns says which letters the
+// fonts lack; "" where none is.
+func Write(w io.Writer, title string, charts []Laid, o Options) (lost string, err error) {
 	if o.Wide <= 0 || o.Tall <= 0 {
 		o.Wide, o.Tall = long, short
 	}
 	p := pdf.New(pdf.Options{Wide: o.Wide, Tall: o.Tall, Title: title})
-	p.Page()
-	f := Lay(p, c, o.Wide-2*margin)
-	if room := o.Tall - 2*margin; f.Tall > room {
-		f.px *= room / f.Tall
+	for _, c := range charts {
+		p.Page()
+		Lay(p, c, o.Wide-2*margin).Within(o.Tall-2*margin).Draw(p, pdf.XY{X: margin, Y: margin})
 	}
-	f.Draw(p, pdf.XY{X: margin, Y: margin})
 	if err := p.Write(w); err != nil {
 		return "", err
 	}
 	return p.Lost(), nil
+}
+
+// Within is the figure made smaller where it is taller than so many mm.
+func (f Figure) Within(tall float64) Figure {
+	if f.Tall > tall {
+		share := tall / f.Tall
+		f.px, f.Wide, f.Tall = f.px*share, f.Wide*share, tall
+	}
+	return f
 }

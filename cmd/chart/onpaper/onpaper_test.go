@@ -21,7 +21,7 @@ func charts() map[string]Laid {
 func written(t testing.TB, c Laid, o Options) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	lost, err := Write(&b, c, "chart", o)
+	lost, err := Write(&b, "chart", []Laid{c}, o)
 	require.NoError(t, err)
 	assert.Empty(t, lost)
 	return b.Bytes()
@@ -73,6 +73,15 @@ func TestTwoCopiesOfAChartAreTheSameBytes(t *testing.T) {
 	}
 }
 
+func TestEachChartHasItsPage(t *testing.T) {
+	var b bytes.Buffer
+	_, err := Write(&b, "charts", []Laid{sample.Forecast(), sample.Bed(), sample.Drivers()}, Options{})
+	require.NoError(t, err)
+	d := pdftest.Read(t, b.Bytes())
+	require.Len(t, d.Pages, 3)
+	assert.Contains(t, d.Pages[1].All(), sample.Bed().Title)
+}
+
 func TestAFigureStandsWhereItIsPut(t *testing.T) {
 	p := pdf.New(pdf.Options{})
 	p.Page()
@@ -95,7 +104,7 @@ func TestHostileTextsOfAChart(t *testing.T) {
 	c.Title = strings.Repeat("麦\u202e)(\\\x00", 400)
 	c.Note = append(c.Note, strings.Repeat("W", 10000))
 	var b bytes.Buffer
-	lost, err := Write(&b, c, c.Title, Options{})
+	lost, err := Write(&b, c.Title, []Laid{c}, Options{})
 	require.NoError(t, err)
 	assert.Contains(t, lost, "麦 (U+9EA6)")
 	pdftest.Read(t, b.Bytes())
