@@ -49,6 +49,16 @@ var alarms = []struct {
 		wordsOf(`sour|soured|souring|slim[ey]|slimey|slimy|rotten|rotting|rotted|rot|rots|putrid|vinegar|vinegary|foul|stinks?|stinking|stench`)},
 }
 
+// AlarmOf is what there is to say of a danger of a kind.
+func AlarmOf(kind AlarmKind) (found Alarm) {
+	for _, a := range alarms {
+		if a.Kind == kind {
+			found = a.Alarm
+		}
+	}
+	return found
+}
+
 func wordsOf(list string) *regexp.Regexp { return regexp.MustCompile(`(?i)\b(?:` + list + `)\b`) }
 
 var (

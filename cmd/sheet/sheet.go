@@ -81,6 +81,15 @@ type Box struct {
 	Filled string // what was read, where it was
 }
 
+// Readings are what was read so far, a row each, filled in.
+type Readings struct{ Rows []Reading }
+
+// Reading is a line of the record.
+type Reading struct {
+	When string // Fri 6 Mar 14:00
+	Line string // weighed 8.33 kg in "blue tub" after soak 1
+}
+
 // SpareRows are visits that nobody foresaw: lines with empty boxes.
 type SpareRows struct {
 	Count int
@@ -184,6 +193,7 @@ func (Heading) block()   {}
 func (Words) block()     {}
 func (Sums) block()      {}
 func (Visit) block()     {}
+func (Readings) block()  {}
 func (SpareRows) block() {}
 func (Drawing) block()   {}
 func (Tally) block()     {}

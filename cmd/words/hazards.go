@@ -9,8 +9,12 @@ import (
 	"maltwright/sim/forecast"
 )
 
-// Hazards names in one line what can hurt somebody in a process, and whose word comes before it.
-func Hazards(list []outlook.Caution) string {
+// Hazards names in one line what can hurt somebody in a process, whose word comes before it, and
+// which flag tells more.
+func Hazards(list []outlook.Caution) string { return HazardNames(list) + " (--cautions)" }
+
+// HazardNames names in one line what can hurt somebody in a process, and whose word comes before it.
+func HazardNames(list []outlook.Caution) string {
 	var names []string
 	last := ""
 	for _, c := range list {
@@ -20,5 +24,5 @@ func Hazards(list []outlook.Caution) string {
 			names = append(names, name)
 		}
 	}
-	return strings.Join(names, ", ") + last + " (--cautions)"
+	return strings.Join(names, ", ") + last
 }

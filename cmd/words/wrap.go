@@ -39,6 +39,15 @@ func Wrap(text string, width int) []string {
 	return append(lines, line)
 }
 
+// Bound is a text whose numbers are not parted from their units by what wraps it: no-break spaces join them.
+func Bound(text string) string {
+	words := Glued(strings.Fields(text))
+	for i, w := range words {
+		words[i] = strings.ReplaceAll(w, " ", "\u00a0")
+	}
+	return strings.Join(words, " ")
+}
+
 // Glued joins each number with the unit behind it, and the parts of 6 d 22 h or 5 lb 4 oz.
 func Glued(words []string) []string {
 	var out []string

@@ -84,15 +84,20 @@ func Ahead(f *forecast.Forecast, list []visits.Visit, began time.Time) (Result, 
 	return r, nil
 }
 
-// nights marks the visits and seeks the best hour of the day to begin at.
-func (r *Result) nights(list []visits.Visit, awake model.Hours) {
-	clock := visits.From(r.Start)
+// mark says of each visit whether it falls in the night, and who is there.
+func (r *Result) mark(list []visits.Visit, clock visits.Clock, awake model.Hours) {
 	for i, v := range list {
 		night := clock.Night(awake, v.At, v.Waits)
 		up := !night && clock.Awake(awake, v.At)
 		r.Visits[i].Night, r.Visits[i].Awake = &night, &up
 		r.Visits[i].There(v, clock, awake)
 	}
+}
+
+// nights marks the visits and seeks the best hour of the day to begin at.
+func (r *Result) nights(list []visits.Visit, awake model.Hours) {
+	clock := visits.From(r.Start)
+	r.mark(list, clock, awake)
 	best, worst := visits.Best(list, awake, func(second int) visits.Clock { return visits.From(r.begunAt(second)) })
 	n := &Nights{Given: Start{r.Start, r.Ready, len(visits.Missed(list, clock, awake))}, Best: r.start(best), Worst: r.start(worst)}
 	if n.Given.Visits <= n.Best.Visits { // no half hour is better than the time given

@@ -9,7 +9,6 @@ import (
 	"math"
 	"slices"
 
-	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/curve"
 	"maltwright/cmd/chart"
 	"maltwright/cmd/words"
@@ -72,8 +71,12 @@ func drawn(list []chart.Chart) []chart.Chart {
 // frame is a chart of a curve without panels.
 func frame(c *curve.Curve, h words.House, of string) chart.Chart {
 	out := chart.Chart{Title: title(c, of), Sub: sub(c, h), Start: c.Start, To: float64(c.To), Note: Notes(c, h)}
-	if c.Start.IsZero() {
-		out.Since = words.Beginning(c.Green)
+	switch {
+	case !c.Start.IsZero():
+	case c.Green:
+		out.Since = "the beginning"
+	default:
+		out.Since = words.Beginning(false)
 	}
 	if known(c.Now) {
 		out.Now = new(float64(c.Now))
@@ -108,8 +111,8 @@ func sub(c *curve.Curve, h words.House) string {
 }
 
 // cut shows a stretch of a chart alone.
-func cut(c chart.Chart, from, to answer.Seconds) chart.Chart {
-	if c.From, c.To = float64(from), float64(to); to <= from {
+func cut(c chart.Chart, x stretch) chart.Chart {
+	if c.From, c.To = float64(x.from), float64(x.to); x.to <= x.from {
 		c.Panels = nil
 	}
 	within := func(list []chart.Span) (out []chart.Span) {

@@ -3,7 +3,6 @@ package text
 import (
 	"fmt"
 	"io"
-	"strings"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -96,45 +95,17 @@ func (s *progressSheet) mass(kg answer.Kilograms) string { return words.Weighed(
 
 // standing writes the state now.
 func (s *progressSheet) standing() {
-	n := s.r.Now
-	t := spreads("now: " + s.where())
+	t := spreads("now: " + words.Where(s.r))
 	if s.r.Over {
 		t = spreads("it is over")
 	}
-	stands(t, "moisture", n.Moisture, words.Percent)
-	stands(t, "weight on the scale", n.Weight, s.mass)
-	if n.Gross != nil {
-		stands(t, "  "+fitted(words.Holding(n.Gross.In), labelWidth-2), &n.Gross.Weight, s.mass)
-	}
-	stands(t, "the marked bag", n.Bag, func(kg answer.Kilograms) string { return words.Bag(s.House, kg) })
-	stands(t, "dry matter lost so far", n.DryMatterLost, words.Percent)
-	if s.r.Growing {
-		stands(t, "kernels chitted", n.Chit, words.Percent)
-		stands(t, "acrospire, as a part of the kernel", n.Acrospire, func(v answer.Number) string { return fmt.Sprintf("%.2f", v) })
-		if n.Modification != nil && n.Modification.P50 > 0 {
-			stands(t, "rub", n.Modification, words.Rub)
+	for _, x := range s.Standing(s.r) {
+		if x.Under {
+			x.What = "  " + fitted(x.What, labelWidth-2)
 		}
+		t.add("  "+x.What, x.Middle, x.Low, x.High)
 	}
-	stands(t, "in the middle of the bed", n.Bed, s.Shown)
-	stands(t, "air-off", n.AirOff, s.Shown)
-	stands(t, "the air in the oven", n.Oven, s.Shown)
-	stands(t, "the malt itself", n.Malt, s.Shown)
 	s.layOut(t)
-}
-
-// counted are the steps of which there may be several: soak 2, but plain cure.
-var counted = map[string]bool{string(model.SoakStep): true, string(model.RestStep): true, string(model.DryStep): true}
-
-// where is the stage, and its step where that says more.
-func (s *progressSheet) where() string {
-	stage, step := outlook.StageName{Stage: s.r.Stage, Number: s.r.StageNumber}.Called(), s.r.Step
-	switch {
-	case step == "" || step == s.r.Stage || step == string(model.HoldStep):
-		return stage
-	case counted[step]:
-		return fmt.Sprintf("%s, %s %d", stage, step, s.r.StepNumber)
-	}
-	return stage + ", " + step
 }
 
 // lates writes what should have been done.
@@ -162,42 +133,22 @@ func (s *progressSheet) open() {
 
 // readings writes which readings are in doubt.
 func (s *progressSheet) readings() {
-	doubtful, unjudged := 0, 0
+	unjudged := 0
 	for _, r := range s.r.Readings {
-		if r.Doubt != "" {
-			doubtful++
-		}
 		if r.Unjudged {
 			unjudged++
 		}
 	}
-	switch n := len(s.r.Readings) - unjudged; {
-	case n == 0 && unjudged > 0:
-	case n == 0:
-		s.para("readings", "none yet: weigh the drained grain after the next soak, and write the weight with note")
-	case n == 1 && doubtful == 0:
-		s.para("readings", "the only one agrees with the forecasts")
-	case doubtful == 0:
-		s.para("readings", "all %d agree with one another and with the forecasts", n)
-	default:
-		s.para("readings", "%d of %d agree with one another and with the forecasts", n-doubtful, n)
+	if said := words.Agree(s.r); said != "" {
+		s.para("readings", "%s", said)
 	}
 	if unjudged > 0 {
 		s.para("not judged", "%s of what is not forecast", words.Plural(unjudged, "reading"))
 	}
 	for _, r := range s.r.Readings {
-		if r.Words == nil {
-			continue
+		if said := s.Suspect(r); said != "" {
+			s.para("doubt", "%s", said)
 		}
-		what := r.Text
-		if !r.At.IsZero() && !strings.Contains(what, r.At.Format("2006-01-02")) {
-			what = r.At.Format("Mon 2 Jan, ") + what
-		}
-		why := s.Say(r.Words)
-		if r.Struck {
-			why += ". It does not count"
-		}
-		s.para("doubt", "%s", words.Safe(what+": "+why))
 	}
 	for _, f := range s.r.Dangers {
 		s.para("danger", "%s", words.Safe(f.Message+"; "+f.Hint))

@@ -129,7 +129,7 @@ func (s *progressSheet) narrowSteps() {
 func (s *progressSheet) narrowWaits(title string, list []progress.Wait) {
 	rows := narrowRows{heads: [3]string{title, "middle", eightInTen}}
 	for _, w := range list {
-		rows.say(waitName(w))
+		rows.say(words.Awaited(w))
 		rows.add("   ", words.Until(w.Left.P50), words.Between(words.Until(w.Left.P10), words.Until(w.Left.P90)))
 		if clock := s.hour(w.Left.P50); clock != "" {
 			rows.add("   ", clock, words.Between(s.hour(w.Left.P10), cmp.Or(s.hour(w.Left.P90), words.Until(w.Left.P90))))

@@ -42,7 +42,7 @@ func (s *progressSheet) howLong(title string, list []progress.Wait) {
 
 // wait adds how long a condition takes, and below it when that will be.
 func (s *progressSheet) wait(t *table, w progress.Wait) {
-	lines := words.Wrap(waitName(w), labelWidth)
+	lines := words.Wrap(words.Awaited(w), labelWidth)
 	t.add("  "+lines[0], words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
 	rest := lines[1:]
 	if len(rest) == 0 {
@@ -53,15 +53,6 @@ func (s *progressSheet) wait(t *table, w progress.Wait) {
 		t.add(append([]string{"    " + l}, clocks...)...)
 		clocks = []string{"", "", ""}
 	}
-}
-
-// waitName says what is waited for.
-func waitName(w progress.Wait) string {
-	name := fmt.Sprintf("%s: %s", outlook.Awaits(w.StageName, w.Step, w.Hold), words.Safe(w.Text))
-	if w.Left.Share < nearlyAll {
-		name += ", in " + words.Part(w.Left.Share) + " of the cases"
-	}
-	return name
 }
 
 // nearlyAll is the share of the cases from which on it is not said how many they are.

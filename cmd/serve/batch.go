@@ -1,0 +1,388 @@
+package serve
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"math"
+	"net/http"
+	"net/url"
+	"slices"
+	"time"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/noted"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/folder"
+	"maltwright/cmd/founding"
+	"maltwright/cmd/journal"
+	"maltwright/cmd/words"
+	"maltwright/sim/infer/follow"
+	"maltwright/sim/work"
+)
+
+type batchView struct {
+	ID                      folder.ID
+	Name, What, Process     string
+	ProcessID               folder.ID
+	Began                   string
+	Said                    *saidView
+	Alarms, Doubts          []mark
+	Lates                   []string
+	Next                    *dueView
+	IsOver                  bool
+	Stage, NowAsOf          string
+	Now, Longer, Further    table
+	Visits, Later, Readings table
+	Notes                   []string
+	Forms                   []form
+	Charts                  []chartView
+	Figures                 table
+	Findings                []findingView
+	LastLine, Once          string
+	Sheet, Report           string
+}
+
+// mark is a word that stands out, and what it is of.
+type mark struct{ Word, Text string }
+
+// saidView is what was just written or taken back.
+type saidView struct{ Head, Line, Says, Undo string }
+
+// seen is all that a page of a batch is made of.
+type seen struct {
+	state  folder.State
+	opened folder.Opened
+	on     *folder.Batch // nil where it is over
+	brief  folder.Brief
+	lines  []journal.Line
+	now    time.Time
+}
+
+// see looks at a batch. A batch that is in no list is gone.
+func (s *server) see(ctx context.Context, id folder.ID) (v seen, err error) {
+	v.now = s.Clock()
+	if v.state, err = s.keep.Look(ctx, v.now); err != nil {
+		return v, err
+	}
+	on := slices.IndexFunc(v.state.Underway, func(b folder.Batch) bool { return b.ID == id })
+	over := slices.IndexFunc(v.state.Over, func(b folder.Brief) bool { return b.ID == id })
+	switch {
+	case on >= 0:
+		v.on, v.brief = &v.state.Underway[on], v.state.Underway[on].Brief
+	case over >= 0:
+		v.brief = v.state.Over[over]
+	default:
+		return v, &folder.Gone{ID: id}
+	}
+	if v.opened, err = s.keep.Batch(id, v.now); err != nil && !isUnsound(err) {
+		return v, err
+	}
+	v.lines, err = s.keep.Lines(id)
+	if isRefused(err) { // a record that does not read has no lines to show, and its findings say so
+		err = nil
+	}
+	return v, err
+}
+
+// batch shows one batch.
+func (s *server) batch(w http.ResponseWriter, r *http.Request) error {
+	v, err := s.see(r.Context(), idOf(r))
+	if err != nil {
+		return err
+	}
+	p := s.batchPage(r, v)
+	b := s.batchOf(r.Context(), v, p.Write)
+	b.Said = s.saidOf(r.URL.Query(), v)
+	p.Body = b
+	s.write(w, batchPage, http.StatusOK, p)
+	return nil
+}
+
+func (s *server) batchPage(r *http.Request, v seen) *page {
+	title := v.brief.Name + " of " + v.brief.Process
+	if v.on != nil {
+		if next := nextOf(*v.on); next != nil {
+			title = fmt.Sprintf("%s: %s", v.brief.Name, words.Joined(", ", words.Clock(next.At, v.now), next.Says))
+			if next.Late {
+				title = "late: " + title
+			}
+		}
+	}
+	p := s.page(r, title+" – maltwright")
+	p.Version, p.Batch = v.state.Version, v.brief.ID
+	p.under(v.state.Underway, v.brief.ID)
+	return p
+}
+
+func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
+	out := batchView{ID: v.brief.ID, Name: v.brief.Name, Process: v.brief.Process, Began: words.Clock(v.brief.Began, v.now), IsOver: v.on == nil, What: "a batch", Once: once(),
+		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf", Report: "/batch/" + string(v.brief.ID) + "/report"}
+	if p := v.opened.Process; p != nil {
+		out.What = whatOf(outlook.HeadOf(p))
+	}
+	out.Findings = findingsOf(v.opened.Findings)
+	if v.on != nil {
+		out.underway(v)
+	}
+	charts := s.charts(ctx, v.state.Version, v.brief.ID, v.opened, v.now)
+	out.Charts, out.Figures = chartsOf("/batch/"+string(v.brief.ID), charts), figuresOf(charts)
+	out.followed(v)
+	out.opening(ctx, v)
+	out.readings(v)
+	if n := len(v.lines); n > 0 && !v.lines[n-1].Opens {
+		out.LastLine = v.lines[n-1].Words
+	}
+	if write && v.opened.Batch != nil {
+		out.Forms = formsOf(offersOf(v), nil)
+	}
+	return out
+}
+
+// whatOf says of what malt a batch or a process is, and of how much grain.
+func whatOf(h outlook.Head) string {
+	said := h.Make + " malt"
+	if h.Written != "" {
+		said += " from " + h.Written
+	}
+	if h.Grain != "" {
+		said += " of " + words.Safe(h.Grain)
+	}
+	return said
+}
+
+// underway is what is said of a batch by its own forecast.
+func (b *batchView) underway(v seen) {
+	on := v.on
+	b.ProcessID = on.Of
+	b.Stage = stageOf(on.Now)
+	if next := nextOf(*on); next != nil && !next.Late {
+		b.Next = dueOf(*next, v.now)
+	} else if len(on.Due) > 0 {
+		b.Next = dueOf(on.Due[0], v.now)
+	}
+	for _, d := range on.Late {
+		b.Lates = append(b.Lates, lateOf(d, v.now))
+	}
+	for _, d := range on.Dangers {
+		b.Alarms = append(b.Alarms, mark{"danger", d})
+	}
+	if on.Unsound != "" {
+		b.Alarms = append(b.Alarms, mark{"no forecast", on.Unsound})
+	}
+	for _, d := range on.Doubts {
+		b.Doubts = append(b.Doubts, mark{"in doubt", d})
+	}
+	b.Now = table{Class: "spread", Head: []string{"", "by the forecast"}}
+	for _, x := range [][2]string{{"moisture", on.Now.Moisture}, {"weight on the scale", cmp.Or(on.Now.Gross, on.Now.Weight)}, {"until", until(on.Now, v.now)}, {"all of it is done", doneOf(on.Now, v.now)}} {
+		if x[1] != "" {
+			b.Now.add(cellOf(x[0]), figure(x[1]))
+		}
+	}
+	n := min(mostVisits, len(on.Due))
+	b.Visits, b.Later = visitsOf(on.Due[:n], v.now), visitsOf(on.Due[n:], v.now)
+	if on.AsOf != "" {
+		b.NowAsOf = "As of " + words.Clock(on.At, v.now) + ": that is " + on.AsOf + "."
+	}
+}
+
+// lateOf says what should have been done, and since when.
+func lateOf(d folder.Due, now time.Time) string {
+	if d.Kind == string(follow.LateStep) { // its sentence says since when
+		return d.Says
+	}
+	return fmt.Sprintf("%s, due %s, %s ago", d.Says, words.Clock(d.At, now), d.Left)
+}
+
+func until(n folder.Now, now time.Time) string {
+	if n.Until.IsZero() {
+		return ""
+	}
+	return words.Clock(n.Until, now)
+}
+
+func doneOf(n folder.Now, now time.Time) string {
+	if n.Ready.IsZero() {
+		return ""
+	}
+	return words.Joined(", in ", words.Clock(n.Ready, now), n.Left)
+}
+
+// mostVisits is how many visits are shown at once.
+const mostVisits = 6
+
+// visitsOf is the timetable of what is due: under each day its visits.
+func visitsOf(list []folder.Due, now time.Time) table {
+	t := table{Class: "times", Head: []string{"At", "To do", "Scale", ""}}
+	shown := ""
+	for _, d := range list {
+		if day := words.Day(d.At, now); day != shown {
+			t.Rows, shown = append(t.Rows, row{Between: day}), day
+		}
+		night := ""
+		if d.Night {
+			night = "nobody is awake then"
+		}
+		t.add(cellOf(d.At.In(now.Location()).Format("15:04")), cellOf(d.Says), figure(expected(d)), cellOf(night))
+	}
+	return t
+}
+
+// followed is what is said of a batch by all of its readings, with the band of each figure.
+func (b *batchView) followed(v seen) {
+	f := v.opened.Follow
+	if f == nil {
+		b.older(v)
+		return
+	}
+	r, h := progress.Of(f, v.opened.At, v.opened.AsOf), v.opened.Words
+	head := []string{"", "middle", "8 cases in 10"}
+	b.Stage, b.Now = words.Where(r), table{Class: "spread", Head: head}
+	for _, x := range h.Standing(r) {
+		b.Now.add(cellOf(x.What), figure(x.Middle), figure(x.Within()))
+	}
+	b.NowAsOf = fmt.Sprintf("As of %s, by all readings.", words.Clock(r.At, v.now))
+	if why := words.AsOf[r.AsOf]; why != "" {
+		b.NowAsOf = fmt.Sprintf("As of %s: that is %s.", words.Clock(r.At, v.now), why)
+	}
+	b.Longer, b.Further = table{Class: "spread", Head: head}, table{Class: "spread", Head: head}
+	for i, w := range r.Waits {
+		to := &b.Further
+		if i == 0 {
+			to = &b.Longer
+		}
+		to.add(b.wait(r, w, v.now)...)
+	}
+	if said := words.Agree(r); said != "" {
+		b.Notes = append(b.Notes, "Readings: "+said+".")
+	}
+	if !r.Posterior.Trusted {
+		b.Notes = append(b.Notes, "Do not trust these figures: hardly any of the forecasts agrees with all of the readings. Weigh and count once more: this batch may go as no forecast does.")
+	}
+	for _, x := range r.Readings {
+		if said := h.Suspect(x); said != "" {
+			b.Doubts = append(b.Doubts, mark{"in doubt", said})
+		}
+	}
+}
+
+// wait is how much longer a condition takes, and when that will be.
+func (b *batchView) wait(r progress.Result, w progress.Wait, now time.Time) []cell {
+	at := func(left answer.Seconds) string {
+		if math.IsInf(float64(left), 0) || !r.Posterior.Trusted {
+			return ""
+		}
+		return words.Clock(outlook.ClockAt(r.Began, r.Elapsed+left), now)
+	}
+	length := words.SpreadRow{Low: words.Until(w.Left.P10), High: words.Until(w.Left.P90)}
+	clock := words.SpreadRow{Low: at(w.Left.P10), High: at(w.Left.P90)}
+	middle, within := figure(words.Until(w.Left.P50)), figure(length.Within())
+	middle.Below, within.Below = at(w.Left.P50), clock.Within()
+	return []cell{cellOf(words.Awaited(w)), middle, within}
+}
+
+// older says that the readings are not all weighed yet, and shows what was said by those before.
+func (b *batchView) older(v seen) {
+	if v.on == nil || v.on.Followed == nil {
+		if v.on != nil && v.on.Unsound == "" {
+			b.Notes = append(b.Notes, "How sure this is, is being reckoned from all readings; it takes a minute.")
+		}
+		return
+	}
+	b.Notes = append(b.Notes, "By the readings until "+words.Clock(v.on.Followed.At, v.now)+":")
+	b.Notes = append(b.Notes, v.on.Followed.Lines...)
+}
+
+// readings lists the lines of the record, the newest first, under their days, each with what it comes to.
+func (b *batchView) readings(v seen) {
+	b.Readings = table{Class: "times", Head: []string{"At", "Line", "It comes to"}}
+	told := map[int]folder.Noted{}
+	for _, x := range v.notes() {
+		told[x.Line] = x
+	}
+	day := ""
+	for _, l := range slices.Backward(v.lines) {
+		x := told[l.Number]
+		if !x.At.IsZero() {
+			if d := words.Day(x.At, v.now); d != day {
+				b.Readings.Rows, day = append(b.Readings.Rows, row{Between: d}), d
+			}
+		}
+		b.Readings.add(cellOf(clockOf(x.At, v.now)), cellOf(l.Words), comesTo(x))
+	}
+}
+
+// clockOf is the time of the day, "" where a line has none.
+func clockOf(at, now time.Time) string {
+	if at.IsZero() {
+		return ""
+	}
+	return at.In(now.Location()).Format("15:04")
+}
+
+// comesTo is what a line comes to, with why it may not be right.
+func comesTo(x folder.Noted) cell {
+	switch {
+	case x.Danger != "":
+		return cell{Text: x.Danger, Mark: "danger"}
+	case x.Doubt != "":
+		return cell{Text: words.Joined("; ", x.Says, x.Doubt), Mark: "in doubt"}
+	}
+	return cellOf(x.Says)
+}
+
+// saidOf tells what was just written, taken back or begun, where the address says so under the seal of this page.
+func (s *server) saidOf(q url.Values, v seen) *saidView {
+	for _, k := range []struct{ name, head string }{{"written", "written:"}, {"taken", "taken back:"}, {"begun", "begun:"}} {
+		line := q.Get(k.name)
+		if line == "" || !s.seal.fits(line, q.Get("seal")) {
+			continue
+		}
+		out := &saidView{Head: k.head, Line: line}
+		if k.name == "written" {
+			out.of(v)
+		}
+		return out
+	}
+	return nil
+}
+
+// of says what a line comes to, by the record as it stands, and whether it can be taken back: only the last one can.
+func (x *saidView) of(v seen) {
+	i := slices.IndexFunc(v.lines, func(l journal.Line) bool { return l.Words == x.Line })
+	if i < 0 {
+		return
+	}
+	if i == len(v.lines)-1 {
+		x.Undo = x.Line
+	}
+	for _, n := range v.notes() {
+		if n.Line == v.lines[i].Number {
+			x.Says = n.Says
+		}
+	}
+}
+
+// notes are what the lines of the record come to.
+func (v seen) notes() []folder.Noted {
+	if v.on == nil {
+		return nil
+	}
+	return slices.Concat(v.on.Readings, v.on.Remarks)
+}
+
+// opening is what to have ready, and what to ask before the grain is wet, as long as nothing is noted.
+func (b *batchView) opening(ctx context.Context, v seen) {
+	if n := len(v.lines); v.on == nil || v.opened.Batch == nil || v.opened.Process == nil || n > 0 && !v.lines[n-1].Opens {
+		return
+	}
+	for _, lot := range v.opened.Process.Taken() {
+		for _, line := range founding.BeforeItIsWet(lot.Grain) {
+			b.Alarms = append(b.Alarms, mark{"before it is wet", words.Safe(line)})
+		}
+	}
+	if o, ok := noted.Open(ctx, v.opened.Batch, work.NewPool(work.Records)); ok {
+		b.Notes = append(b.Notes, v.opened.Words.Opening(o)...)
+	}
+}

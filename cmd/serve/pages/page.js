@@ -1,0 +1,255 @@
+"use strict";
+// What a page cannot do by itself. Every page works without it.
+(() => {
+  const $ = (what, from = document) => from.querySelector(what);
+  const all = (what, from = document) => [...from.querySelectorAll(what)];
+  const make = (tag, text, more = {}) => Object.assign(document.createElement(tag), { textContent: text }, more);
+  const now = () => Date.now() + ahead;
+  let ahead = 0; // how far the clock of the machine is ahead of this one, ms
+
+  // Lengths of time, as the page writes them.
+  const lasting = (ms) => {
+    const min = Math.round(Math.abs(ms) / 60000), h = Math.floor(min / 60), d = Math.floor(h / 24);
+    if (d > 0) return `${d} d ${h % 24} h`;
+    return h > 0 ? `${h} h ${min % 60} min` : `${min} min`;
+  };
+  const two = (n) => String(n).padStart(2, "0");
+  const stamp = (t) => `${t.getFullYear()}-${two(t.getMonth() + 1)}-${two(t.getDate())}T${two(t.getHours())}:${two(t.getMinutes())}`;
+
+  // The store of the browser: readings that wait for the machine.
+  const KEPT = "maltwright.kept";
+  const kept = () => { try { return JSON.parse(localStorage.getItem(KEPT)) || []; } catch { return []; } };
+  const keep = (list) => { try { localStorage.setItem(KEPT, JSON.stringify(list)); return true; } catch { return false; } };
+
+  // Countdown, title and sound.
+  const title = document.title;
+  let due = [], told = new Set(), sound = null;
+  const left = $("#left");
+  const count = () => {
+    if (left && left.dataset.due) {
+      const ms = new Date(left.dataset.due) - now();
+      left.textContent = ms >= 60000 ? "in " + lasting(ms) : ms > -60000 ? "now" : lasting(ms) + " ago";
+    }
+    const open = due.filter((d) => new Date(d.at) <= now());
+    document.title = open.length ? `due: ${open[0].name}, ${open[0].says}` : title;
+    for (const d of open) {
+      const key = d.batch + d.at + d.says;
+      if (!told.has(key) && now() - new Date(d.at) < 3600000) ring();
+      told.add(key);
+    }
+  };
+  const ring = () => {
+    if (!sound) return;
+    for (let i = 0; i < 6; i++) {
+      const tone = sound.createOscillator(), loud = sound.createGain(), at = sound.currentTime + i * 0.7;
+      tone.frequency.value = i % 2 ? 660 : 880;
+      loud.gain.setValueAtTime(0.0001, at);
+      loud.gain.exponentialRampToValueAtTime(0.4, at + 0.03);
+      loud.gain.exponentialRampToValueAtTime(0.0001, at + 0.6);
+      tone.connect(loud).connect(sound.destination);
+      tone.start(at);
+      tone.stop(at + 0.65);
+    }
+  };
+  const wake = $("#wake"), Audio = window.AudioContext || window.webkitAudioContext;
+  if (wake && Audio) {
+    const button = make("button", "Sound when a visit falls due", { type: "button", className: "plain" });
+    button.setAttribute("aria-pressed", "false");
+    button.onclick = () => {
+      if (sound) { sound.close(); sound = null; } else { sound = new Audio(); sound.resume(); ring(); }
+      button.setAttribute("aria-pressed", String(!!sound));
+      button.textContent = sound ? "No sound when a visit falls due" : "Sound when a visit falls due";
+    };
+    wake.append(button);
+  }
+
+  // What waits, and whether the machine is reached.
+  const waiting = $("#waiting");
+  let away = 0; // since when the machine is not reached
+  let news = "", changed = false, rung = 0;
+  if (waiting) waiting.setAttribute("role", "status");
+  const show = () => {
+    if (!waiting) return;
+    const list = kept();
+    waiting.replaceChildren();
+    const say = (text, mark) => {
+      const p = make("p", "");
+      if (mark) p.append(make("strong", mark, { className: "mark" }), " ");
+      p.append(text);
+      waiting.append(p);
+      return p;
+    };
+    if (away) {
+      const plain = location.protocol === "http:" && !["localhost", "127.0.0.1", "[::1]"].includes(location.hostname);
+      say(`The machine has not been reached since ${new Date(away).toTimeString().slice(0, 5)}. Readings are kept on this phone, and sent when it is seen again.${plain ? " Leave this page open: over plain HTTP it cannot be opened again before then; that needs a certificate that the phone trusts." : ""}`, "away");
+    }
+    if (news) say(news, "written");
+    if (changed) {
+      const p = say("The record or the process was edited since. ", "changed");
+      p.append(make("a", "Look again", { href: location.pathname }));
+    }
+    for (const x of list) {
+      const p = say(`${x.name}, taken ${x.taken.replace("T", " ")}${x.says ? ": " + x.says : ""} `, x.state === "doubtful" ? "doubtful" : x.state === "refused" ? "not written" : "waiting");
+      if (x.state === "doubtful" || x.state === "refused") p.append(again(x), " ");
+      p.append(make("button", "Forget it", { type: "button", className: "plain", onclick: () => { keep(kept().filter((y) => y.own !== x.own)); show(); } }));
+    }
+    waiting.hidden = !waiting.childElementCount;
+    waiting.className = waiting.hidden ? "" : "said";
+  };
+  // again is a form that shows a kept reading once more, to be put right or written all the same.
+  const again = (x) => {
+    const form = make("form", "", { method: "post", action: `/batch/${x.batch}/reading`, className: "inline" });
+    for (const [name, value] of new URLSearchParams(x.form)) form.append(make("input", "", { type: "hidden", name, value }));
+    form.append(make("input", "", { type: "hidden", name: "own", value: x.own }), make("button", "See it again"));
+    return form;
+  };
+
+  const ask = async (path, more = {}) => {
+    const stop = new AbortController(), timer = setTimeout(() => stop.abort(), more.patience || 8000);
+    try { return await fetch(path, { cache: "no-store", credentials: "same-origin", signal: stop.signal, ...more }); } finally { clearTimeout(timer); }
+  };
+
+  // The pulse: what is due, and whether anything was edited.
+  const EVERY = 30000, MOST = 300000;
+  let gap = EVERY, timer = 0;
+  const pulse = async () => {
+    clearTimeout(timer);
+    try {
+      const r = await ask("/pulse");
+      if (!r.ok) throw new Error(r.status);
+      const b = await r.json();
+      ahead = new Date(b.now) - Date.now();
+      if (Math.abs(ahead) < 2000) ahead = 0;
+      if (!rung++) for (const d of b.due) if (d.late) told.add(d.batch + d.at + d.says); // it was late before the page was opened
+      due = b.due;
+      away = 0;
+      gap = EVERY;
+      await send();
+      const mine = document.body.dataset.version;
+      if (mine && b.version !== mine) {
+        if (!busy() && !kept().length) return location.reload();
+        changed = true;
+      }
+    } catch {
+      away = away || Date.now();
+      gap = Math.min(2 * gap, MOST);
+    }
+    count();
+    show();
+    timer = setTimeout(pulse, gap);
+  };
+  const busy = () => all("form").some((f) => f.dataset.touched) || $("main form :focus");
+
+  // send hands over what was kept. Each reading has a name of its own, by which it is written once.
+  let sending = false, asked = false;
+  const send = async () => {
+    const list = kept().filter((x) => !asked || !x.state || x.state === "waits"); // what was doubtful may be written by now
+    if (!list.length || sending) return;
+    sending = asked = true;
+    try {
+      const r = await ask("/kept", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(list.map(({ own, batch, form }) => ({ own, batch, form }))), patience: 60000 });
+      if (!r.ok) return;
+      const done = new Map((await r.json()).map((o) => [o.own, o]));
+      const said = [];
+      keep(kept().flatMap((x) => {
+        const o = done.get(x.own);
+        if (!o) return [x];
+        if (o.state === "written" || o.state === "there") { said.push(`${o.line || x.name}${o.says ? ": " + o.says : ""}`); return []; }
+        return [{ ...x, state: o.state, says: o.says }];
+      }));
+      if (said.length) { news = said.join("; "); changed = true; }
+    } finally { sending = false; }
+  };
+
+  // A form of a reading goes to the machine as it would by itself or, where that is away, into the store.
+  const later = (form) => {
+    const data = new URLSearchParams(new FormData(form)), taken = data.get("at") || stamp(new Date(now()));
+    data.set("at", taken);
+    data.delete("write");
+    const own = data.get("once") || String(Math.random()).slice(2);
+    const batch = form.getAttribute("action").split("/")[2];
+    const name = (form.closest("details") || document).querySelector("summary, h1").textContent.trim() + valueOf(data);
+    const list = kept().filter((x) => x.own !== own);
+    if (!keep([...list, { own, batch, name, taken, form: String(data) }])) return false;
+    form.reset();
+    delete form.dataset.touched;
+    const once = $("[name=once]", form);
+    if (once) once.value = [...crypto.getRandomValues(new Uint8Array(12))].map((b) => b.toString(16).padStart(2, "0")).join("");
+    return true;
+  };
+  const valueOf = (data) => {
+    const said = ["value", "ounces", "none", "quarter", "half", "three", "whole", "over", "text"].map((n) => data.get(n)).filter(Boolean).join(" ");
+    return said ? " " + said + (data.get("unit") ? " " + data.get("unit") : "") : "";
+  };
+  document.addEventListener("submit", async (e) => {
+    const form = e.target;
+    if (!/\/reading$/.test(form.getAttribute("action") || "") || form.dataset.sent) return;
+    e.preventDefault();
+    const by = e.submitter;
+    if (by) by.disabled = true;
+    try {
+      await ask("/pulse", { patience: 4000 });
+      if (by && by.name) form.append(make("input", "", { type: "hidden", name: by.name, value: by.value }));
+      form.dataset.sent = "yes";
+      form.submit();
+    } catch {
+      away = away || Date.now();
+      const judge = $(".judge", form);
+      if (!later(form) && judge) judge.textContent = "The machine is out of reach, and this browser keeps nothing: write the reading on paper.";
+      show();
+      if (waiting && !waiting.hidden) waiting.scrollIntoView();
+      clearTimeout(timer);
+      timer = setTimeout(pulse, gap);
+    }
+    if (by) by.disabled = false;
+  });
+
+  // Judge while a figure is typed.
+  let typing = 0;
+  document.addEventListener("input", (e) => {
+    const form = e.target.form;
+    if (!form) return;
+    form.dataset.touched = "yes";
+    if (!form.dataset.entry) return;
+    clearTimeout(typing);
+    typing = setTimeout(() => judge(form), 900);
+  });
+  const judge = async (form) => {
+    const out = $(".judge", form), typed = String(new URLSearchParams(new FormData(form)));
+    if (!out || !all("input[type=text]", form).some((i) => i.value)) return;
+    try {
+      const r = await ask(form.action, { method: "POST", headers: { "Content-Type": "application/x-www-form-urlencoded" }, body: typed });
+      const doc = new DOMParser().parseFromString(await r.text(), "text/html");
+      if (typed !== String(new URLSearchParams(new FormData(form)))) return; // it is another by now
+      out.textContent = all("#answer > p", doc).map((p) => p.textContent.trim()).filter(Boolean).join(". ");
+    } catch { out.textContent = ""; }
+  };
+
+  // A number pad for thumbs, in the place of the keyboard of the phone.
+  const pad = (input) => {
+    const box = make("div", "", { className: "pad" });
+    box.setAttribute("role", "group");
+    box.setAttribute("aria-label", "Keys for " + (input.labels[0] || input).textContent);
+    const keys = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "⌫"];
+    for (const k of keys) {
+      const b = make("button", k, { type: "button" });
+      if (k === "⌫") b.setAttribute("aria-label", "take the last digit back");
+      if (k === ".") b.setAttribute("aria-label", "point");
+      b.onclick = () => {
+        input.value = k === "⌫" ? input.value.slice(0, -1) : input.value + k;
+        input.dispatchEvent(new Event("input", { bubbles: true }));
+      };
+      box.append(b);
+    }
+    input.inputMode = "none";
+    input.closest(".field").append(box);
+  };
+  if (matchMedia("(pointer: coarse)").matches) all(".big input").forEach(pad);
+
+  count();
+  show();
+  setInterval(count, 5000);
+  addEventListener("online", pulse);
+  document.addEventListener("visibilitychange", () => { if (!document.hidden) pulse(); });
+  pulse();
+})();

@@ -1,0 +1,221 @@
+package sheet
+
+import (
+	"time"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/answer/timetable"
+	"maltwright/cmd/words"
+	"maltwright/lang/model"
+	"maltwright/sim/forecast"
+	"maltwright/sim/visits"
+)
+
+// Options are what is asked for beside what is made. The zero value is a sheet without a clock, on
+// the paper of the house.
+type Options struct {
+	Start time.Time // when the first soak begins; zero where that is not known yet
+	Size  Size      // of the paper; zero for that of the house
+	Begin string    // the line to type that begins the batch; "" where there is none to tell
+	Note  string    // what to type in front of a reading; "" where the batch is not begun
+}
+
+// Of is the sheet of a process by its forecast. The error is that of a process without steps, or of
+// one that takes longer than a timetable goes.
+func Of(f *forecast.Forecast, o Options) (Sheet, error) {
+	var r timetable.Result
+	if f.BrokenOff() {
+		r = timetable.UntilBroken(f, o.Start)
+	} else {
+		var err error
+		if r, err = timetable.Of(f, o.Start, false); err != nil {
+			return Sheet{}, err
+		}
+	}
+	m := maker{f: f, p: f.Process, h: words.Of(f.Process), o: o, clock: !o.Start.IsZero(), visits: r.Visits}
+	m.name = short(words.Safe(f.Process.Name))
+	return m.sheet(m.name), nil
+}
+
+// OfBatch is the sheet of a batch under way: by a forecast that goes by its record until a time, with
+// the visits that are yet to come.
+func OfBatch(b *model.Batch, f *forecast.Forecast, due []visits.Visit, until time.Time, o Options) (Sheet, error) {
+	o.Start = b.Began.Time
+	m := maker{f: f, p: f.Process, h: words.OfBatch(f.Process, b), o: o, clock: true, batch: b, until: until}
+	if f.BrokenOff() {
+		due = timetable.BeforeBreak(f, due)
+		for _, v := range due {
+			m.visits = append(m.visits, timetable.VisitOf(v, o.Start, outlook.BagOfBatch(b)))
+		}
+	} else {
+		r, err := timetable.Ahead(f, due, o.Start)
+		if err != nil {
+			return Sheet{}, err
+		}
+		m.visits = r.Visits
+	}
+	m.name = short(words.Safe(b.Name))
+	return m.sheet("Batch " + m.name), nil
+}
+
+// maker makes a sheet.
+type maker struct {
+	f      *forecast.Forecast
+	p      *model.Process
+	h      words.House
+	o      Options
+	name   string // at the head of each page
+	clock  bool   // the times of the clock are known
+	visits []timetable.Visit
+	batch  *model.Batch // nil of a process
+	until  time.Time    // of a batch: as of when
+}
+
+// sheet puts together what stands on it.
+func (m *maker) sheet(title string) Sheet {
+	s := Sheet{Title: title, Batch: m.name, Code: words.Safe(m.o.Note), Size: m.size()}
+	for _, p := range m.sections() {
+		s.Pages = append(s.Pages, paged(p, s.Size)...)
+	}
+	return s
+}
+
+// size is that of the paper: letter where the house writes lb or °F.
+func (m *maker) size() Size {
+	switch {
+	case m.o.Size.Wide > 0:
+		return m.o.Size
+	case m.h.British || m.h.Fahrenheit:
+		return Letter
+	}
+	return A4
+}
+
+// sections are the parts that begin a page of their own.
+func (m *maker) sections() []section {
+	var list []section
+	for i := range m.f.Stages {
+		s, some := m.stage(i)
+		switch {
+		case !some:
+		case m.f.Stages[i].Kind == model.StoreStage && len(list) > 0: // malt whose rootlets stay on, or that has none
+			list[len(list)-1].visits = append(list[len(list)-1].visits, s.visits...)
+		default:
+			list = append(list, s)
+		}
+	}
+	if len(list) == 0 {
+		list = append(list, section{of: "the batch"})
+	}
+	list[0] = m.opened(list[0])
+	if m.f.BrokenOff() {
+		list[len(list)-1].last = append(list[len(list)-1].last, m.brokenOff())
+	}
+	if so := m.soFar(); so != nil {
+		list = append(list, *so)
+	}
+	return append(list, m.dangers())
+}
+
+// opened is the first section with what page 1 begins with. Where all of its visits have room there
+// only without the heading, and without what stands on the last page too, those are left out.
+func (m *maker) opened(s section) section {
+	full, tight := s, s
+	full.first = append(append(m.opening(), m.hazards()), s.first...)
+	tight.first = append(m.opening(), s.first[min(1, len(s.first)):]...)
+	if pagesOf(full, m.size()) > 1 && pagesOf(tight, m.size()) == 1 {
+		return tight
+	}
+	return full
+}
+
+// pagesOf is on how many pages the visits of a section stand.
+func pagesOf(s section, size Size) int {
+	s.looks, s.last = nil, nil
+	return len(paged(s, size))
+}
+
+// brokenOff says that the forecast goes no further.
+func (m *maker) brokenOff() Block {
+	text := "The forecast ends here"
+	if b := outlook.Of(m.f, time.Time{}).BrokenOff; b != nil {
+		text = capital(m.h.Say(b.Why))
+	}
+	return Words{Text: short(text) + ". What comes behind it is not known: write it into the spare rows."}
+}
+
+// stage is the section of a stage of the forecast; false where it has nothing to come. Taking the
+// rootlets off and storing are one.
+func (m *maker) stage(i int) (section, bool) {
+	st := m.f.Stages[i]
+	if st.Kind == model.StoreStage && i > 0 && m.f.Stages[i-1].Kind == model.DeculmStage {
+		return section{}, false
+	}
+	of := []int{i}
+	name := outlook.NameOf(m.p, st.Of).Called()
+	if st.Kind == model.DeculmStage && i+1 < len(m.f.Stages) && m.f.Stages[i+1].Kind == model.StoreStage {
+		of = append(of, i+1)
+		name += " and store"
+	}
+	s := section{of: name}
+	for _, v := range m.visits {
+		for _, k := range of {
+			if m.stageOf(v) == k {
+				s.visits = append(s.visits, m.visit(v))
+			}
+		}
+	}
+	if len(s.visits) == 0 {
+		return s, false
+	}
+	if h := model.HolderOf(st.Of); h != nil && h.Name != "" {
+		name += " " + at[st.Kind] + ` "` + short(words.Safe(h.Name)) + `"`
+	}
+	s.first = append(s.first, Heading{Text: name})
+	s.first = append(s.first, m.readIn(i)...)
+	s.looks = m.looks(st, len(s.visits))
+	if st.Kind == model.KilnStage || st.Kind == model.DeculmStage {
+		s.looks = append(s.looks, sampleSum(m.clean(st.Kind)))
+	}
+	return s, true
+}
+
+// at is what stands in front of what a stage lies in.
+var at = map[model.StageKind]string{model.SteepStage: "in", model.GerminateStage: "on", model.WitherStage: "on", model.KilnStage: "in"}
+
+// clean says what the sample is taken of.
+func (m *maker) clean(kind model.StageKind) string {
+	if kind == model.DeculmStage {
+		return "the finished malt"
+	}
+	return "malt from the kiln"
+}
+
+// stageOf is the stage of the forecast that a visit is of: of several at once that which ends then.
+func (m *maker) stageOf(v timetable.Visit) int {
+	kind := v.Tasks[0].Stage
+	for _, slack := range []float64{60, 1e12} {
+		for i, st := range m.f.Stages {
+			if st.Kind != kind || len(st.Steps) == 0 {
+				continue
+			}
+			from, to := st.Steps[0].Start, st.Steps[len(st.Steps)-1].End
+			if float64(v.At) >= from-slack && float64(v.At) <= to+slack {
+				return i
+			}
+		}
+	}
+	return 0
+}
+
+// short cuts what no line of a form has room for.
+func short(text string) string {
+	const most = 240
+	if r := []rune(text); len(r) > most {
+		return string(r[:most]) + " …"
+	}
+	return text
+}
+
+func seconds(x float64) answer.Seconds { return answer.Seconds(x) }
