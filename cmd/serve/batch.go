@@ -23,25 +23,25 @@ import (
 )
 
 type batchView struct {
-	ID                   folder.ID
-	Name, What, Process  string
-	ProcessID            folder.ID
-	Began                string
-	Said                 *saidView
-	Alarms, Doubts       []mark
-	Lates                []string
-	Next                 *dueView
-	IsOver               bool
-	Stage, NowAsOf       string
-	Now, Longer, Further table
-	Visits, Readings     table
-	Notes                []string
-	Forms                []form
-	Charts               []chartView
-	Figures              table
-	Findings             []findingView
-	LastLine, Once       string
-	Sheet, Report        string
+	ID                      folder.ID
+	Name, What, Process     string
+	ProcessID               folder.ID
+	Began                   string
+	Said                    *saidView
+	Alarms, Doubts          []mark
+	Lates                   []string
+	Next                    *dueView
+	IsOver                  bool
+	Stage, NowAsOf          string
+	Now, Longer, Further    table
+	Visits, Later, Readings table
+	Notes                   []string
+	Forms                   []form
+	Charts                  []chartView
+	Figures                 table
+	Findings                []findingView
+	LastLine, Once          string
+	Sheet, Report           string
 }
 
 // mark is a word that stands out, and what it is of.
@@ -118,7 +118,7 @@ func (s *server) batchPage(r *http.Request, v seen) *page {
 
 func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 	out := batchView{ID: v.brief.ID, Name: v.brief.Name, Process: v.brief.Process, Began: words.Clock(v.brief.Began, v.now), IsOver: v.on == nil, What: "a batch", Once: once(),
-		Charts: chartsOf("/batch/"+string(v.brief.ID), v.opened), Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf", Report: "/batch/" + string(v.brief.ID) + "/report"}
+		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf", Report: "/batch/" + string(v.brief.ID) + "/report"}
 	if p := v.opened.Process; p != nil {
 		out.What = whatOf(outlook.HeadOf(p))
 	}
@@ -126,6 +126,8 @@ func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 	if v.on != nil {
 		out.underway(v)
 	}
+	charts := s.charts(ctx, v.state.Version, v.brief.ID, v.opened, v.now)
+	out.Charts, out.Figures = chartsOf("/batch/"+string(v.brief.ID), charts), figuresOf(charts)
 	out.followed(v)
 	out.opening(ctx, v)
 	out.readings(v)
@@ -178,7 +180,8 @@ func (b *batchView) underway(v seen) {
 			b.Now.add(cellOf(x[0]), figure(x[1]))
 		}
 	}
-	b.Visits = visitsOf(on.Due, v.now)
+	n := min(mostVisits, len(on.Due))
+	b.Visits, b.Later = visitsOf(on.Due[:n], v.now), visitsOf(on.Due[n:], v.now)
 	if on.AsOf != "" {
 		b.NowAsOf = "As of " + words.Clock(on.At, v.now) + ": that is " + on.AsOf + "."
 	}
@@ -205,6 +208,9 @@ func doneOf(n folder.Now, now time.Time) string {
 	}
 	return words.Joined(", in ", words.Clock(n.Ready, now), n.Left)
 }
+
+// mostVisits is how many visits are shown at once.
+const mostVisits = 6
 
 // visitsOf is the timetable of what is due: under each day its visits.
 func visitsOf(list []folder.Due, now time.Time) table {

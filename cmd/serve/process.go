@@ -20,17 +20,17 @@ import (
 )
 
 type processView struct {
-	ID               folder.ID
-	Name, What, File string
-	Findings         []findingView
-	Steps, Totals    table
-	NotMet           []mark
-	NoForecast       string
-	Charts           []chartView
-	Cautions         []string
-	WhatIf           whatIfView
-	Begin            *beginView
-	Sheet            string
+	ID                     folder.ID
+	Name, What, File       string
+	Findings               []findingView
+	Steps, Totals, Figures table
+	NotMet                 []mark
+	NoForecast             string
+	Charts                 []chartView
+	Cautions               []string
+	WhatIf                 whatIfView
+	Begin                  *beginView
+	Sheet                  string
 }
 
 type whatIfView struct {
@@ -65,7 +65,9 @@ func (s *server) processWith(w http.ResponseWriter, r *http.Request, status int,
 	}
 	p := s.page(r, o.Name+" – maltwright")
 	p.under(st.Underway, "")
-	v := s.processOf(r.Context(), id, o, now)
+	v := s.processOf(r.Context(), id, o)
+	charts := s.charts(r.Context(), st.Version, id, o, now)
+	v.Charts, v.Figures = chartsOf("/process/"+string(id), charts), figuresOf(charts)
 	if p.Write && v.Begin != nil {
 		v.Begin.Fields = beginFields(o, nil, now)
 	}
@@ -75,7 +77,7 @@ func (s *server) processWith(w http.ResponseWriter, r *http.Request, status int,
 	return nil
 }
 
-func (s *server) processOf(ctx context.Context, id folder.ID, o folder.Opened, now time.Time) processView {
+func (s *server) processOf(ctx context.Context, id folder.ID, o folder.Opened) processView {
 	v := processView{ID: id, Name: o.Name, File: o.File, Findings: findingsOf(o.Findings), What: "a process"}
 	p := o.Process
 	if p == nil {
@@ -97,7 +99,7 @@ func (s *server) processOf(ctx context.Context, id folder.ID, o folder.Opened, n
 	}
 	v.forecast(outlook.Of(f, time.Time{}), o.Words)
 	v.WhatIf.Examples = examplesOf(f, o.Words)
-	v.Begin, v.Charts, v.Sheet = &beginView{Once: once()}, chartsOf("/process/"+string(id), o), "/process/"+string(id)+"/sheet.pdf"
+	v.Begin, v.Sheet = &beginView{Once: once()}, "/process/"+string(id)+"/sheet.pdf"
 	return v
 }
 

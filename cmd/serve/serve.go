@@ -43,8 +43,9 @@ type keeper interface {
 
 type server struct {
 	Options
-	keep keeper
-	seal seal
+	keep  keeper
+	seal  seal
+	drawn drawn
 }
 
 // New serves a folder. It has no guard around it.
@@ -57,7 +58,7 @@ func handler(k keeper, o Options) http.Handler {
 	if o.MayWrite == nil {
 		o.MayWrite = func(context.Context) bool { return true }
 	}
-	s := &server{o, k, newSeal()}
+	s := &server{Options: o, keep: k, seal: newSeal()}
 	mux := http.NewServeMux()
 	mux.Handle("GET /style.css", style)
 	mux.Handle("GET /page.js", script)

@@ -66,6 +66,12 @@ func (s *site) read(name string) string {
 	return string(text)
 }
 
+// squeezed is a file of the folder with each run of blanks as one.
+func (s *site) squeezed(name string) string {
+	s.t.Helper()
+	return strings.Join(strings.Fields(s.read(name)), " ")
+}
+
 func (s *site) put(name, text string) {
 	s.t.Helper()
 	require.NoError(s.t, os.WriteFile(filepath.Join(s.folder, name), []byte(text), 0o600))

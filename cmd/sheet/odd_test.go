@@ -146,6 +146,6 @@ func TestLongNamesFit(t *testing.T) {
 func TestNakedKernelsAreDrawnNaked(t *testing.T) {
 	for name, naked := range map[string]bool{"wheat.malt": true, "pale.malt": false, "oats.malt": false} {
 		_, s := whole(t, sample.Process(t, name))
-		assert.Equal(t, naked, blocksOf[sheet.Drawing](s.Pages...)[0].Shown[0].Naked, name)
+		assert.Equal(t, naked, blocksOf[sheet.Tally](s.Pages...)[0].Classes[0].Naked, name)
 	}
 }
