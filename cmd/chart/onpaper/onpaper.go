@@ -22,11 +22,12 @@ type Figure struct {
 	Wide, Tall float64 // mm
 }
 
-// Lay lays a chart out to be so many mm wide on a paper.
-func Lay(p *pdf.Paper, c Laid, wide float64) Figure {
+// Lay lays a chart out to be so many mm wide on a paper, and its panels so many mm tall; as tall as
+// suits the width where that is 0.
+func Lay(p *pdf.Paper, c Laid, wide, panel float64) Figure {
 	const least = 12 // px, the size of letters that a chart is laid out with
 	px := letters * pdf.Point / least
-	d := c.Lay(chart.Options{Width: wide / px}, canvas{paper: p, px: px})
+	d := c.Lay(chart.Options{Width: wide / px, Panel: panel / px}, canvas{paper: p, px: px})
 	px = wide / d.Width // a chart has a least width
 	return Figure{drawing: d, px: px, Wide: wide, Tall: d.Height * px}
 }
@@ -47,14 +48,18 @@ const (
 
 // Write writes charts, a page each, as large as they fit. What it returns says which letters the
 // fonts lack; "" where none is.
-func Write(w io.Writer, title string, charts []Laid, o Options) (lost string, err error) {
+func Write[L Laid](w io.Writer, charts []L, o Options) (lost string, err error) {
 	if o.Wide <= 0 || o.Tall <= 0 {
 		o.Wide, o.Tall = long, short
+	}
+	title := "Charts"
+	if len(charts) == 1 {
+		title = charts[0].Lay(chart.Options{}, chart.Sans{}).Title
 	}
 	p := pdf.New(pdf.Options{Wide: o.Wide, Tall: o.Tall, Title: title})
 	for _, c := range charts {
 		p.Page()
-		Lay(p, c, o.Wide-2*margin).Within(o.Tall-2*margin).Draw(p, pdf.XY{X: margin, Y: margin})
+		Lay(p, c, o.Wide-2*margin, 0).Within(o.Tall-2*margin).Draw(p, pdf.XY{X: margin, Y: margin})
 	}
 	if err := p.Write(w); err != nil {
 		return "", err

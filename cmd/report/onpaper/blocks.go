@@ -58,8 +58,11 @@ func (f *flow) facts(b report.Facts) {
 	}
 }
 
+// panelTall is how tall the panels of charts are, mm: two charts fit a page.
+const panelTall = 44.0
+
 func (f *flow) figure(b report.Figure) {
-	figure := chartpaper.Lay(f.Paper, b.Chart, f.wide()).Within(f.bottom - margin)
+	figure := chartpaper.Lay(f.Paper, b.Chart, f.wide(), panelTall).Within(f.bottom - margin)
 	f.gap(3)
 	f.need(figure.Tall)
 	figure.Draw(f.Paper, pdf.XY{X: margin, Y: f.y})

@@ -10,17 +10,24 @@ import (
 	"maltwright/cmd/write/pdf"
 )
 
-// Options say what paper it stands on.
-type Options struct{ Wide, Tall float64 } // mm; A4 where they are 0
+// The paper, mm: A4 of ISO 216, and the letter of ANSI/ASME Y14.1.
+var (
+	a4     = pdf.Options{Wide: 210, Tall: 297}
+	letter = pdf.Options{Wide: 215.9, Tall: 279.4}
+)
 
 // Write writes a report. What it returns says which letters the fonts lack; "" where none is.
-func Write(w io.Writer, r report.Report, o Options) (lost string, err error) {
-	f := &flow{}
-	f.Paper = pdf.New(pdf.Options{Wide: o.Wide, Tall: o.Tall, Title: r.Title, Foot: func(_ *pdf.Paper, page, of int) { f.foot(r.Title, page, of) }})
+func Write(w io.Writer, r report.Report) (lost string, err error) {
+	f, o := &flow{}, a4
+	if r.Letter {
+		o = letter
+	}
+	o.Title, o.Foot = r.Title, func(_ *pdf.Paper, page, of int) { f.foot(r.Title, page, of) }
+	f.Paper = pdf.New(o)
 	f.noticed(r.Notice)
 	for i, page := range r.Pages {
 		f.page()
-		if i == 0 {
+		if i == 0 && r.Title != page.Title {
 			f.text(r.Title, fonts.title)
 		}
 		f.part(page)

@@ -24,7 +24,7 @@ func book(text func() string, rows int) report.Report {
 		}
 		t.Rows = append(t.Rows, []string{text(), fmt.Sprintf("%d.25 kg", i), text(), text()})
 	}
-	return report.Report{Title: text(), Notice: []string{text(), "This is no certificate."}, Pages: []report.Page{
+	return report.Report{Title: text(), Letter: rows%2 == 1, Notice: []string{text(), "This is no certificate."}, Pages: []report.Page{
 		{Title: text(), Sub: text(), AsOf: text(), Blocks: []report.Block{
 			report.Facts{Head: text(), List: []report.Fact{{Name: text(), Value: text(), Standing: text()}, {Name: "yield"}}}, t,
 			report.Text{Head: text(), Lines: []string{text(), text()}}, report.Text{Lines: []string{text(), text()}, List: true},
@@ -36,7 +36,7 @@ func book(text func() string, rows int) report.Report {
 func written(t testing.TB, r report.Report) pdftest.Document {
 	t.Helper()
 	var b bytes.Buffer
-	_, err := Write(&b, r, Options{})
+	_, err := Write(&b, r)
 	require.NoError(t, err)
 	return pdftest.Read(t, b.Bytes())
 }
@@ -85,9 +85,9 @@ func TestAReportGoesOnOverPages(t *testing.T) {
 func TestTwoCopiesOfAReportAreTheSameBytes(t *testing.T) {
 	text := func() string { return "żółć ½" }
 	var a, b bytes.Buffer
-	_, err := Write(&a, book(text, 20), Options{})
+	_, err := Write(&a, book(text, 20))
 	require.NoError(t, err)
-	_, err = Write(&b, book(text, 20), Options{})
+	_, err = Write(&b, book(text, 20))
 	require.NoError(t, err)
 	assert.True(t, bytes.Equal(a.Bytes(), b.Bytes()))
 }
@@ -113,7 +113,7 @@ func TestAnEmptyReport(t *testing.T) {
 
 func TestWhatTheFontsLackIsNamed(t *testing.T) {
 	var b bytes.Buffer
-	lost, err := Write(&b, report.Report{Title: "麦"}, Options{})
+	lost, err := Write(&b, report.Report{Title: "麦"})
 	require.NoError(t, err)
 	assert.Contains(t, lost, "麦 (U+9EA6)")
 	assert.Contains(t, pdftest.Read(t, b.Bytes()).Pages[0].All(), "□ stands for a letter that this paper's fonts lack: U+9EA6\n")
