@@ -1,6 +1,8 @@
 package curve_test
 
 import (
+	"context"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -167,4 +169,23 @@ func BenchmarkLikelyCurve(b *testing.B) {
 		_, err := curve.Likely(b.Context(), x, clock(b, "2026-03-10 12:00"), curve.Options{})
 		require.NoError(b, err)
 	}
+}
+
+// The same record gives the same curve, on however many cores it is reckoned.
+func TestTheSameRecordGivesTheSameCurve(t *testing.T) {
+	f := followed(t, record(t), "2026-03-10 12:00")
+	first := fmt.Sprintf("%+v", *batchOf(t, f, curve.Options{Members: 20}).Bands)
+	for range 2 {
+		require.Equal(t, first, fmt.Sprintf("%+v", *batchOf(t, f, curve.Options{Members: 20}).Bands))
+	}
+}
+
+func TestACancelledCurveSaysSo(t *testing.T) {
+	f := followed(t, record(t), "2026-03-10 12:00")
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	_, err := curve.Batch(ctx, f, curve.Options{})
+	require.ErrorIs(t, err, context.Canceled)
+	_, err = curve.Forecast(ctx, sample.Forecast(t, "pale.malt"), curve.Options{Members: 20})
+	require.ErrorIs(t, err, context.Canceled)
 }

@@ -53,9 +53,15 @@ type Stage struct {
 // Point is a batch at one time. In a still oven its air is AirOn, and nothing is AirOff.
 type Point struct {
 	outlook.Point
-	Gross   answer.Kilograms // what the scale shows with what it lies in; NaN where that does not say what it weighs
-	Chit    answer.Share     // of all kernels, while it grows
-	Classes *outlook.Classes // of the acrospires, while it grows; else nil
+	StageNumber int              // which of its kind the stage is, where there are several
+	Gross       answer.Kilograms // what the scale shows with what it lies in; NaN where that does not say what it weighs
+	Chit        answer.Share     // of all kernels, while it grows
+	Classes     *outlook.Classes // of the acrospires, while it grows; else nil
+}
+
+// StageName names its stage.
+func (p *Point) StageName() outlook.StageName {
+	return outlook.StageName{Stage: p.Stage, Number: p.StageNumber}
 }
 
 // Bed is a bed that air goes through, by depth and time.

@@ -95,14 +95,15 @@ func part(c *curve.Curve, x stretch, name string, role chart.Role, of func(*curv
 // lines leaves out those of which nothing is known.
 func lines(list ...chart.Line) (out []chart.Line) {
 	for _, l := range list {
-		if any(l.Value) {
+		if some(l.Value) {
 			out = append(out, l)
 		}
 	}
 	return out
 }
 
-func any(list []float64) bool {
+// some tells whether any of it is known.
+func some(list []float64) bool {
 	for _, v := range list {
 		if known(v) {
 			return true
@@ -127,7 +128,7 @@ func band[T answer.Single](at []answer.Seconds, list []answer.Spread[T], s words
 // bands leaves out those of which nothing is known. The line of the forecast stands in the place of their middle.
 func bands(list ...chart.Band) (out []chart.Band) {
 	for _, b := range list {
-		if any(b.Low) {
+		if some(b.Low) {
 			b.Middle = nil
 			out = append(out, b)
 		}

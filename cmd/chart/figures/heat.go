@@ -5,6 +5,7 @@ import (
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/curve"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/chart"
 	"maltwright/cmd/words"
 	"maltwright/lang/vocabulary"
@@ -20,14 +21,14 @@ const (
 // stretch is a part of a curve: of a stage, or all of it.
 type stretch struct {
 	from, to answer.Seconds
-	stage    string // "" for all
+	stage    outlook.StageName // none for all
 }
 
 func whole(c *curve.Curve) stretch { return stretch{to: c.To} }
 
 // has tells whether a point lies in it. As one stage ends and the next begins there are two at one time.
 func (x stretch) has(p *curve.Point) bool {
-	return p.At >= x.from && p.At <= x.to && (x.stage == "" || p.Stage == x.stage)
+	return p.At >= x.from && p.At <= x.to && (x.stage.Stage == "" || p.StageName() == x.stage)
 }
 
 // Heat is the temperature of the grain, of the air before and behind it, and what they are set to.
@@ -118,7 +119,7 @@ func set(c *curve.Curve, s words.Scale, part stretch) (list []chart.Band) {
 			b.At, b.Low, b.High = append(b.At, float64(at)), append(b.Low, s.Shown(float64(x.Low[i]))), append(b.High, s.Shown(float64(x.High[i])))
 		}
 	}
-	if any(b.Low) {
+	if some(b.Low) {
 		list = append(list, b)
 	}
 	return list
