@@ -16,7 +16,7 @@ import (
 // for undo, and goes by the clock of this computer.
 type Clerk struct {
 	Options
-	memory *memory // what was sent, where there is no cache; nil keeps nothing
+	own keeper // what was sent, where there is no cache; nil keeps nothing
 }
 
 // Record is a file, and which of its batches is meant.
@@ -133,6 +133,7 @@ func (c Clerk) Write(r Record, x Reading, a Answer) (Answer, error) {
 		return e.Text, nil
 	})
 	if err != nil {
+		a.There, a.Written = false, false
 		return a, err
 	}
 	a.stands(e)

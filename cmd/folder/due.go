@@ -26,9 +26,9 @@ const (
 var recorded = []visits.Kind{visits.Drain, visits.Turn, visits.Look, visits.EndFloor, visits.Gate, visits.Unload, visits.Deculm}
 
 // due tells what is to be done at a batch, and what of it is over without a word in the record.
-func (s *standing) due(b *Batch, x stood, now time.Time) {
+func (s *standing) due(b *Batch, x stood, all []noted.Visit, now time.Time) {
 	written := lastOf(s.batch)
-	for _, v := range x.of.Visits {
+	for _, v := range all {
 		switch {
 		case now.Sub(v.Time) < overdue:
 			b.Due = append(b.Due, s.visit(v, now))

@@ -36,12 +36,14 @@ type Options struct {
 	Order   calendar.Order   // of the day and the month in times as people write them
 	Writing rewrite.Options  // how to wait for a lock, and how to write
 	Follow  bool             // batches are followed in the background; Close ends it
+	Members int              // how many forecasts a batch is followed by; 0 for as many as is usual
 }
 
 // Folder is a folder that is open. Its methods may be called from several goroutines at once.
 type Folder struct {
-	clerk Clerk
-	index *index
+	clerk    Clerk
+	index    *index
+	watching *watcher // nil where nothing is followed
 }
 
 // Open opens a folder. The caller closes it. The error is a *Failed.
@@ -55,11 +57,17 @@ func Open(path string, o Options) (*Folder, error) {
 		return nil, &Failed{path, Plain(err), err}
 	}
 	d := &Folder{clerk: Clerk{o, &memory{}}, index: &index{path: full, root: root, files: map[string]*seen{}}}
+	if o.Follow {
+		d.watch()
+	}
 	return d, nil
 }
 
-// Close ends what is done in the background, and lets go of the folder.
-func (d *Folder) Close() error { return d.index.root.Close() }
+// Close ends what is done in the background, waits until it has ended, and lets go of the folder.
+func (d *Folder) Close() error {
+	d.watching.stop()
+	return d.index.root.Close()
+}
 
 // record is the batch of an ID as it stands in its file.
 func (d *Folder) record(id ID) (Record, error) {

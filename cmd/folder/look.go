@@ -98,7 +98,7 @@ func (d *Folder) batch(ctx context.Context, s *standing, now time.Time) (Batch, 
 		b.Unsound = "no forecast of it could be made; maltwright follow says why"
 		return b, nil
 	}
-	s.due(&b, x, now)
+	s.due(&b, x, d.visits(s, x), now)
 	s.lines(&b, x)
 	b.Now = s.now(x, now)
 	b.Followed = d.followed(s)

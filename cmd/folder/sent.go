@@ -51,7 +51,7 @@ func (c Clerk) sendings() keeper {
 	if c.Cache != "" {
 		return shelf.In(filepath.Join(c.Cache, "sent"), "sent, 1").For(sentFor)
 	}
-	return c.memory
+	return c.own
 }
 
 // sending is a reading that was sent.
@@ -141,7 +141,7 @@ func (c Clerk) settle(r Record, text []byte) {
 	case s.After:
 		s.Done = true
 	case s.Before:
-		s.Alike = math.MaxInt // it was not: no line is it
+		*s = sending{Alike: math.MaxInt} // it was not: no line is it
 	default:
 		return
 	}

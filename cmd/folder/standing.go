@@ -6,6 +6,7 @@ import (
 
 	"maltwright/check"
 	"maltwright/check/records"
+	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/answer/noted"
 	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/words"
@@ -36,10 +37,10 @@ type stood struct {
 // minute to minute, and only what waits for a condition moves on.
 const lasts = 5 * time.Minute
 
-// sound tells whether the batch can be forecast.
+// sound tells whether the batch can be forecast. A fault of the record in what does not hinder that is told
+// of beside.
 func (s *standing) sound() bool {
-	worst, any := finding.Worst(s.unit.found)
-	return s.batch.Process != nil && !s.batch.Broken && !s.batch.Began.IsZero() && (!any || worst < finding.Fault)
+	return s.batch.Process != nil && !s.batch.Broken && !s.batch.Began.IsZero() && ledger.Sound(s.unit.house, s.batch, s.unit.found)
 }
 
 // stood says how the batch stands.

@@ -81,13 +81,6 @@ type Noted struct {
 	Danger string
 }
 
-// Followed is how a batch stands by all of its readings, as follow has it.
-type Followed struct {
-	At    time.Time // as of when it was followed
-	Stale bool      // the record is another since
-	Lines []string  // what it says, in sentences
-}
-
 // Process is one that can be begun.
 type Process struct {
 	ID       ID

@@ -163,3 +163,16 @@ func between[T answer.Single](c *progress.Compared[T], write func(T) string) str
 	}
 	return from + " to " + to
 }
+
+// Spread writes the middle of a figure, and the points below which one case in ten and nine in ten lie: 44.2 %
+// (43.5 % to 44.9 %). It is "" where there is no such figure.
+func Spread[T answer.Figure](x *answer.Spread[T], write func(T) string) string {
+	if x == nil {
+		return ""
+	}
+	low, middle, high := write(x.P10), write(x.P50), write(x.P90)
+	if low == middle && middle == high {
+		return middle
+	}
+	return fmt.Sprintf("%s (%s)", middle, span(low, high))
+}

@@ -53,11 +53,12 @@ func (h *holding) first(list []visits.Task) *Visit {
 	if len(all) == 0 {
 		return nil
 	}
-	return h.visit(all[0])
+	v := visitOf(h.trial.Batch, all[0])
+	return &v
 }
 
-func (h *holding) visit(of visits.Visit) *Visit {
-	v := &Visit{Visit: timetable.VisitOf(of, h.trial.Batch.Began.Time, outlook.BagOfBatch(h.trial.Batch))}
+func visitOf(b *model.Batch, of visits.Visit) Visit {
+	v := Visit{Visit: timetable.VisitOf(of, b.Began.Time, outlook.BagOfBatch(b))}
 	for _, k := range of.Tasks {
 		if k.Ends != "" {
 			v.Ended = k.Ends

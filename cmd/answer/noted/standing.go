@@ -58,7 +58,7 @@ func Stand(ctx context.Context, b *model.Batch, at time.Time, pool *work.Pool) (
 	}
 	s = Standing{Batch: b.Name, At: at, Moisture: answer.Share(math.NaN()), Weight: answer.Kilograms(math.NaN())}
 	s.now(h)
-	s.visits(h)
+	s.Visits = Visits(b, t.Process, visits.Gather(visits.List(h.best)))
 	if !h.best.BrokenOff() {
 		s.Ready = outlook.ClockAt(b.Began.Time, answer.Seconds(h.best.Totals.Total))
 	}
@@ -107,18 +107,18 @@ func waitingOf(h *holding) *Waiting {
 	return nil
 }
 
-// visits lists all visits of the forecast.
-func (s *Standing) visits(h *holding) {
-	b := h.trial.Batch
-	for _, v := range visits.Gather(visits.List(h.best)) {
-		one := h.visit(v)
-		if site := h.trial.Process.Site; site != nil && site.Said() {
-			clock := visits.From(b.Began.Time)
-			night := clock.Night(site.Hours, v.At, v.Waits)
-			up := !night && clock.Awake(site.Hours, v.At)
+// Visits are visits to a batch, with whether they fall in the night and who is there.
+func Visits(b *model.Batch, p *model.Process, list []visits.Visit) (out []Visit) {
+	clock := visits.From(b.Began.Time)
+	for _, v := range list {
+		one := visitOf(b, v)
+		if p.Site != nil && p.Site.Said() {
+			night := clock.Night(p.Site.Hours, v.At, v.Waits)
+			up := !night && clock.Awake(p.Site.Hours, v.At)
 			one.Night, one.Awake = &night, &up
-			one.There(v, clock, site.Hours)
+			one.There(v, clock, p.Site.Hours)
 		}
-		s.Visits = append(s.Visits, *one)
+		out = append(out, one)
 	}
+	return out
 }

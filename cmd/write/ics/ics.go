@@ -31,32 +31,40 @@ func Write(w io.Writer, r timetable.Result, h words.House) error {
 	cal := ics.NewCalendar()
 	cal.SetProductId(product)
 	cal.SetMethod(ics.MethodPublish)
-	seen := map[string]int{}
+	count := counter{}
 	for i, v := range r.Visits {
-		first := v.Tasks[0]
-		key := fmt.Sprintf("%s|%s|%s", first.Stage, first.Kind, first.Name)
-		seen[key]++
-		event(cal, uid(r.Process, r.Start.UTC().Format(time.RFC3339), key, fmt.Sprint(seen[key])), r, v, i == len(r.Visits)-1, h)
+		event(cal, count.uid(v, r.Process, r.Start.UTC().Format(time.RFC3339)), r, v, i == len(r.Visits)-1, h)
 	}
 	return cal.SerializeTo(w, ics.WithNewLine("\r\n"))
 }
 
 // event writes one visit; the last one says where what comes of it is no malt.
 func event(cal *ics.Calendar, id string, r timetable.Result, v timetable.Visit, last bool, h words.House) {
-	e := cal.AddEvent(id)
-	e.SetDtStampTime(r.Start)
-	e.SetStartAt(v.Time)
-	e.SetEndAt(v.Time.Add(visitTakes))
-	var tasks []string
-	for _, t := range v.Tasks {
-		tasks = append(tasks, h.Say(t.Words))
-	}
+	tasks := tasksOf(v, h)
 	if last && r.NoMalt != nil {
 		tasks = append(tasks, "no malt: "+words.NoMalt(*r.NoMalt, r.Green))
 	}
-	summary := strings.Join(tasks, "; ")
+	of := words.Safe(r.Process) + ", " + words.After(v.At) + " after " + words.Beginning(r.Green)
+	add(cal, id, r.Start, v, joined(tasks), append(tasks, append(more(v, h), of)...))
+}
+
+func joined(tasks []string) string { return strings.Join(tasks, "; ") }
+
+func tasksOf(v timetable.Visit, h words.House) (list []string) {
+	for _, t := range v.Tasks {
+		list = append(list, h.Say(t.Words))
+	}
+	return list
+}
+
+// add adds an event with its reminder. Stamp is when what it goes by was written last.
+func add(cal *ics.Calendar, id string, stamp time.Time, v timetable.Visit, summary string, description []string) {
+	e := cal.AddEvent(id)
+	e.SetDtStampTime(stamp)
+	e.SetStartAt(v.Time)
+	e.SetEndAt(v.Time.Add(visitTakes))
 	e.SetSummary(summary)
-	e.SetDescription(strings.Join(append(tasks, more(r, v, h)...), "\n"))
+	e.SetDescription(strings.Join(description, "\n"))
 	e.AddCategory(string(v.Tasks[0].Stage))
 	a := e.AddAlarm()
 	a.SetAction(ics.ActionDisplay)
@@ -64,8 +72,8 @@ func event(cal *ics.Calendar, id string, r timetable.Result, v timetable.Visit, 
 	a.SetDescription(summary)
 }
 
-// more is what else a description holds: figures, the night, the batch.
-func more(r timetable.Result, v timetable.Visit, h words.House) []string {
+// more is what else a description holds: figures, the night, the hands.
+func more(v timetable.Visit, h words.House) []string {
 	var out []string
 	if !math.IsNaN(float64(v.Moisture)) {
 		out = append(out, "moisture by the forecast "+words.Percent(v.Moisture))
@@ -82,7 +90,18 @@ func more(r timetable.Result, v timetable.Visit, h words.House) []string {
 	if v.Hands != nil {
 		out = append(out, words.Hands(*v.Hands, v.Short))
 	}
-	return append(out, words.Safe(r.Process)+", "+words.After(v.At)+" after "+words.Beginning(r.Green))
+	return out
+}
+
+// counter counts visits of a kind, so that each has a name that it keeps when it moves.
+type counter map[string]int
+
+// uid names the next visit of a kind; of is what tells its batch from all others.
+func (c counter) uid(v timetable.Visit, of ...string) string {
+	first := v.Tasks[0]
+	key := fmt.Sprintf("%s|%s|%s", first.Stage, first.Kind, first.Name)
+	c[key]++
+	return uid(append(of, key, fmt.Sprint(c[key]))...)
 }
 
 // uid makes a UUID of version 8 (RFC 9562) from what tells a visit from all others.
