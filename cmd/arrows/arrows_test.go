@@ -32,11 +32,6 @@ var pipeline = []string{
 	"cmd/report", "cmd/report/html", "cmd/report/onpaper",
 	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/folder", "cmd/talk",
 	"cmd/serve/guard", "cmd/serve",
-	"cmd/chart", "cmd/chart/svg", "cmd/chart/html",
-	"cmd/chart/onpaper",
-	"cmd/sheet", "cmd/sheet/html",
-	"cmd/sheet/onpaper",
-	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/talk",
 	"cmd/maltwright",
 }
 

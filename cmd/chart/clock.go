@@ -111,16 +111,8 @@ func (k Clock) hours(from, to, step float64) (ticks []Tick) {
 			}
 		}
 	}
-	if n := len(ticks); to-from < 2*day && n > 0 && ticks[n-1].At < to {
-		return k.lastMidnight(ticks, to)
-	}
-	return ticks
-}
-
-// lastMidnight adds the midnight at which the axis ends, if it does.
-func (k Clock) lastMidnight(ticks []Tick, to float64) []Tick {
-	if t := k.when(to); t.Hour() == 0 && t.Minute() == 0 && t.Second() == 0 {
-		return append(ticks, Tick{to, "00:00"})
+	if t := k.when(to); t.Hour() == 0 && t.Minute() == 0 && t.Second() == 0 { // the axis ends with a day
+		ticks = append(ticks, Tick{to, "00:00"})
 	}
 	return ticks
 }

@@ -105,7 +105,7 @@ func (f *frame) month(days []Span) {
 		text += " to " + last
 	}
 	f.y += f.leading()
-	f.put(XY{f.x0, f.y - 3}, text, Lettering{Size: f.Letters, Ink: Pale})
+	f.put(XY{f.x0, f.y - 3}, fitted(f.m, text, f.Letters, false, f.Width-edge-f.x0), Lettering{Size: f.Letters, Ink: Pale})
 }
 
 func (f *frame) widest(days []Span, form string) (wide float64) {

@@ -79,7 +79,9 @@ func (s *sheet) group(g BarGroup, names, ends float64) {
 // draw draws the bars between two x.
 func (g BarGroup) draw(s *sheet, x0, x1 float64) {
 	t := g.scale(max(2, int((x1-x0)/60)))
-	x := func(v float64) float64 { return x0 + (x1-x0)*(v-t.Low())/(t.High()-t.Low()) }
+	x := func(v float64) float64 {
+		return math.Min(math.Max(x0+(x1-x0)*(v-t.Low())/(t.High()-t.Low()), x0), x1)
+	}
 	top := s.y + 4
 	rows := math.Round(1.6 * s.Letters)
 	grid, foot := len(s.marks), top

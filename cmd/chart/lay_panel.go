@@ -12,9 +12,10 @@ type panel struct {
 	obstacle []box   // marks
 }
 
-// y is where a value lies.
+// yOf is where a value lies. The axis holds all values, but for those of times that are out of order.
 func (p *panel) yOf(value float64) float64 {
-	return p.y1 - (p.y1-p.y0)*(value-p.ticks.Low())/(p.ticks.High()-p.ticks.Low())
+	y := p.y1 - (p.y1-p.y0)*(value-p.ticks.Low())/(p.ticks.High()-p.ticks.Low())
+	return math.Min(math.Max(y, p.y0), p.y1)
 }
 
 func (p *panel) room() box { return box{p.x0, p.y0, p.x1, p.y1} }

@@ -22,16 +22,18 @@ func (t Ticks) High() float64 { return t.At[len(t.At)-1] }
 // Label writes a tick.
 func (t Ticks) Label(i int) string { return quantity.Fixed(t.At[i], t.Places) }
 
-// NiceTicks gives at most so many ticks, and two at least, that enclose an interval. Where it has no length, one
-// unit of so many decimals goes to either side; where it is not known, it is 0 to 1.
+// NiceTicks gives at most so many ticks, and two at least, that enclose an interval. They are no finer than values of so many
+// decimals. Where it has no length, one unit of these goes to either side; where it is not known, it is 0 to 1.
 func NiceTicks(low, high float64, most, places int) Ticks {
-	low, high = interval(low, high, math.Pow10(-max(0, min(places, 9))))
+	places = max(0, min(places, 9))
+	low, high = interval(low, high, math.Pow10(-places))
 	most = max(most, 2)
-	power := math.Floor(math.Log10((high - low) / float64(most)))
+	power := math.Max(math.Floor(math.Log10((high-low)/float64(most))), float64(-places))
 	for ; ; power++ {
 		for _, times := range []float64{1, 2, 5} {
 			step := times * math.Pow(10, power)
 			from, to := math.Floor(low/step+1e-9), math.Ceil(high/step-1e-9)
+			to = math.Max(to, from+1)
 			if n := int(to-from) + 1; n > most {
 				continue
 			}
@@ -67,4 +69,5 @@ func interval(low, high, unit float64) (float64, float64) {
 	return low, high
 }
 
-func known(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+// known tells whether a figure can be drawn: NaN and what is beyond all measure are gaps.
+func known(x float64) bool { return math.Abs(x) <= 1e12 }

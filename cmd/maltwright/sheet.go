@@ -10,6 +10,7 @@ import (
 
 	"maltwright/cmd/sheet"
 	"maltwright/cmd/sheet/html"
+	"maltwright/cmd/sheet/onpaper"
 	"maltwright/cmd/words"
 )
 
@@ -77,9 +78,13 @@ func (c Sheet) Run(w *World) error {
 }
 
 // sheetWriters write a sheet, by format.
-var sheetWriters = map[string]func(io.Writer, sheet.Sheet) error{
-	"html": html.Write,
+var sheetWriters = map[string]sheetWriter{
+	"pdf":  onpaper.Write,
+	"html": func(w io.Writer, s sheet.Sheet) (string, error) { return "", html.Write(w, s) },
 }
+
+// sheetWriter writes a sheet, and says which letters it could not; "" where it could all.
+type sheetWriter func(io.Writer, sheet.Sheet) (lost string, err error)
 
 // size is the paper that was asked for, by its name in small or great letters; zero where none was.
 func (c Sheet) size() (sheet.Size, error) {
@@ -112,9 +117,6 @@ func (c Sheet) format(w *World) (string, error) {
 	if format == "pdf" && c.Out == "" && w.Terminal {
 		line := append([]string{"sheet"}, c.typed()...)
 		return "", usage("a PDF is no text for a terminal; type: %s > %s", commandLine(line...), quotedForShell(c.stem()+".pdf"))
-	}
-	if sheetWriters[format] == nil {
-		return "", usage("--format %s is not written yet; type: %s", format, commandLine(append(append([]string{"sheet"}, c.typed()...), "--format", "html")...))
 	}
 	return format, nil
 }
@@ -234,20 +236,24 @@ func (c Sheet) ofRecord(w *World, e isRecord, o sheet.Options) (sheet.Sheet, err
 }
 
 // write puts the sheet where it is wanted.
-func (c Sheet) write(w *World, s sheet.Sheet, write func(io.Writer, sheet.Sheet) error) error {
+func (c Sheet) write(w *World, s sheet.Sheet, write sheetWriter) error {
+	var text bytes.Buffer
+	lost, err := write(&text, s)
+	if err != nil {
+		return failed("cannot write: %v", err)
+	}
+	if lost != "" {
+		w.aside(lost)
+	}
 	if c.Out == "" {
-		if err := write(w.Out, s); err != nil {
+		if _, err := w.Out.Write(text.Bytes()); err != nil {
 			return failed("cannot write: %v", err)
 		}
 		return nil
 	}
-	var text bytes.Buffer
-	if err := write(&text, s); err != nil {
-		return failed("cannot write: %v", err)
-	}
 	o := w.writing
 	o.Create = true
-	err := w.editWith(o, c.Out, w.at(c.Out), func(old []byte) ([]byte, error) {
+	err = w.editWith(o, c.Out, w.at(c.Out), func(old []byte) ([]byte, error) {
 		if old != nil && !isSheet(old) {
 			return nil, usage("%s is there already, and is no sheet; name another file", c.Out)
 		}

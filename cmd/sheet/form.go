@@ -111,8 +111,11 @@ func tallOf(text string, wide float64, small bool) float64 {
 
 // besideTall is how tall the boxes of a visit or a gate are.
 func besideTall(boxes []Box) float64 {
+	if len(boxes) == 0 {
+		return 0
+	}
 	n := Across(boxes)
-	return boxesTall((len(boxes) - 1 + n - 1) / n)
+	return boxesTall(max(1, (len(boxes)-1+n-1)/n)) // the time alone takes a line too
 }
 
 func boxesTall(lines int) float64 { return float64(lines) * (BoxLabel + BoxTall) }

@@ -3,6 +3,7 @@ package ensemble
 import (
 	"math"
 
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -10,7 +11,7 @@ import (
 // be looked at a hundred times. What is not to be had then is NaN.
 type Look struct {
 	Moisture, Weight float64 // wet basis, 0 to 1; kg of the whole batch, drained
-	Grain            float64 // °C
+	Grain            float64 // °C, before it comes to a kiln: behind that hot members and cold ones would be told in one
 	Chit, Acrospire  float64 // as in a Sight
 }
 
@@ -28,6 +29,9 @@ func LooksOf(f *forecast.Forecast, n int) []Look {
 		if out[i] = (Look{nan, nan, nan, nan, nan}); i < len(f.Seen) {
 			s := &f.Seen[i]
 			out[i] = Look{s.Moisture, s.Weight, s.Grain, s.Chit, s.Acrospire}
+			if s.Stage == model.KilnStage {
+				out[i].Grain = nan
+			}
 		}
 	}
 	return out

@@ -20,7 +20,7 @@ type Bands struct {
 	At        []answer.Seconds
 	Moisture  []answer.Spread[answer.Share]
 	Weight    []answer.Spread[answer.Kilograms]
-	Grain     []answer.Spread[answer.Celsius]
+	Grain     []answer.Spread[answer.Celsius] // until it comes to a kiln
 	Chit      []answer.Spread[answer.Share]
 	Acrospire []answer.Spread[answer.Number]
 	Spread    *outlook.Spread // of a plan: the rest of what its members say; nil of a batch
@@ -28,8 +28,10 @@ type Bands struct {
 
 // How many times the bands are told at, at the most, of the whole and of one kiln.
 const (
-	bandPoints     = 72
-	kilnBandPoints = 32
+	bandPoints     = 180
+	kilnBandPoints = 60
+
+	soon = 600.0 // s after a step begins, by when the water of a soak hangs on the grain
 )
 
 // times are those at which the bands of a curve are told.
@@ -39,6 +41,11 @@ func (c *Curve) times() []float64 {
 	for _, b := range c.Stages {
 		if from, to := float64(b.From), float64(b.To); b.Stage == kilnStage {
 			times = upTo(times, from, to, interval(to-from, kilnBandPoints))
+		}
+	}
+	for _, s := range c.Steps {
+		if s.To-s.From > 2*soon {
+			times = append(times, float64(s.From), float64(s.From)+soon)
 		}
 	}
 	return rising(append(times, to))

@@ -144,6 +144,9 @@ func pointOf(s *forecast.Sight, bag outlook.Bag) Point {
 	if on := bag.On(model.HolderOf(s.Of), s.Weight); on.Gross != nil {
 		p.Gross = on.Gross.Weight
 	}
+	if forecast.InStillOven(s.Of) {
+		p.AirOff = answer.Celsius(nan)
+	}
 	if s.Growing {
 		share := func(i int) answer.Share { return answer.Share(s.Classes[i]) }
 		p.Classes = &outlook.Classes{None: share(grain.NoGrowth), ToQuarter: share(grain.ToQuarter), ToHalf: share(grain.ToHalf), ToThreeQuarters: share(grain.ToThreeQuarters), ToWhole: share(grain.ToFull), Overgrown: share(grain.Overgrown)}
@@ -154,7 +157,7 @@ func pointOf(s *forecast.Sight, bag outlook.Bag) Point {
 // layers adds a look at a bed.
 func (c *Curve) layers(of outlook.StageName, s *forecast.Sight) {
 	if n := len(c.Beds); n == 0 || c.Beds[n-1].StageName != of {
-		c.Beds = append(c.Beds, Bed{StageName: of})
+		c.Beds = append(c.Beds, Bed{StageName: of, Still: forecast.InStillOven(s.Of)})
 	}
 	b := &c.Beds[len(c.Beds)-1]
 	look := BedLook{At: answer.Seconds(s.At)}

@@ -47,9 +47,10 @@ type Span struct{ From, To answer.Seconds }
 type Stage struct {
 	outlook.StageName
 	Span
+	Still bool // an oven without a fan, in which there is one air about the malt
 }
 
-// Point is a batch at one time.
+// Point is a batch at one time. In a still oven its air is AirOn, and nothing is AirOff.
 type Point struct {
 	outlook.Point
 	Gross   answer.Kilograms // what the scale shows with what it lies in; NaN where that does not say what it weighs
@@ -60,6 +61,7 @@ type Point struct {
 // Bed is a bed that air goes through, by depth and time.
 type Bed struct {
 	outlook.StageName
+	Still bool // in an oven without a fan
 	Looks []BedLook
 }
 

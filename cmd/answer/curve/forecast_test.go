@@ -197,7 +197,7 @@ func TestBandsLieAboutTheForecast(t *testing.T) {
 	require.NotNil(t, c.Bands)
 	b := c.Bands
 	assert.Equal(t, 40, b.Members)
-	assert.Less(t, len(b.At), 140)
+	assert.Less(t, len(b.At), 320)
 	require.NotNil(t, b.Spread)
 	inside, all := 0, 0
 	for i, when := range b.At {

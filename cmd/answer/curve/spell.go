@@ -34,7 +34,7 @@ func (c *Curve) spell(f *forecast.Forecast) {
 			continue
 		}
 		name := outlook.NameOf(f.Process, st.Of)
-		c.Stages = append(c.Stages, Stage{name, c.span(from, to)})
+		c.Stages = append(c.Stages, Stage{name, c.span(from, to), forecast.InStillOven(st.Of)})
 		for _, s := range st.Steps {
 			if s.End > s.Start && s.Start < float64(c.To) {
 				c.Steps = append(c.Steps, Step{name, s.Label, c.span(s.Start, s.End), setOf(st.Of, s)})

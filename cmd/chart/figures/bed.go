@@ -1,9 +1,9 @@
 package figures
 
 import (
+	"fmt"
 	"math"
 
-	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/curve"
 	"maltwright/cmd/chart"
 	"maltwright/cmd/words"
@@ -24,26 +24,38 @@ func Beds(c *curve.Curve, h words.House) (list []chart.Chart) {
 }
 
 func bed(c *curve.Curve, h words.House, b *curve.Bed) chart.Chart {
-	from, to := b.Looks[0].At, b.Looks[len(b.Looks)-1].At
-	name := "The bed on the " + b.Called()
-	panels := []chart.Panel{}
+	part := stretch{from: b.Looks[0].At, to: b.Looks[len(b.Looks)-1].At, stage: b.Stage}
+	moisture := layers(c, b, moistureName, words.Shares, moistureOf)
 	if b.Stage == kiln {
-		panels = append(panels, depths(b, h, "moisture", words.Shares, 1, moistureOf), layers(c, b, "moisture", words.Shares, 1, moistureOf), warmth(c, h, from, to), air(c, h, from, to))
-	} else {
-		name = "The bed in " + b.Called()
-		panels = append(panels, depths(b, h, "temperature", h.Warmth(), 1, maltOf), layers(c, b, "temperature", h.Warmth(), 1, maltOf), layers(c, b, "moisture", words.Shares, 1, moistureOf))
+		return cut(with(c, frame(c, h, bedName(b)), depths(b, h, moistureName, words.Shares, moistureOf), moisture, warmth(c, h, part), air(c, h, part)), part)
 	}
-	return cut(with(frame(c, h, name), panels...), from, to)
+	return cut(with(c, frame(c, h, bedName(b)), depths(b, h, temperatureName, h.Warmth(), maltOf), layers(c, b, temperatureName, h.Warmth(), maltOf), moisture), part)
+}
+
+// What stands beside an axis.
+const (
+	moistureName    = "moisture"
+	temperatureName = "temperature"
+)
+
+// bedName names a bed by what is done on it: the bed on the kiln, the growing bed, with its number where there
+// are several.
+func bedName(b *curve.Bed) string {
+	name := map[string]string{kiln: "bed on the kiln", string(model.GerminateStage): "growing bed", string(model.WitherStage): "withering bed"}[b.Stage]
+	if b.Number > 0 {
+		return fmt.Sprintf("The %s, %d,", name, b.Number)
+	}
+	return "The " + name
 }
 
 func moistureOf(l *curve.Layer) float64 { return float64(l.Moisture) }
 func maltOf(l *curve.Layer) float64     { return float64(l.Malt) }
 
 // rows is how many depths a field has.
-const rows = 24
+const rows = 48
 
 // depths is a panel of a figure by depth and time. The bed is as high as it is then: above it is nothing.
-func depths(b *curve.Bed, h words.House, name string, s words.Scale, places int, of func(*curve.Layer) float64) chart.Panel {
+func depths(b *curve.Bed, h words.House, name string, s words.Scale, of func(*curve.Layer) float64) chart.Panel {
 	most, single := 0.0, true
 	for _, look := range b.Looks {
 		top := look.Layers[len(look.Layers)-1]
@@ -54,7 +66,7 @@ func depths(b *curve.Bed, h words.House, name string, s words.Scale, places int,
 		return chart.Panel{}
 	}
 	depth := h.Depths()
-	f := &chart.Field{Name: name + " of the bed", Unit: s.Unit, Places: places, Value: make([][]float64, rows)}
+	f := &chart.Field{Name: name + " of the bed", Unit: s.Unit, Places: 1, Value: make([][]float64, rows)}
 	for i := range rows {
 		f.Depth = append(f.Depth, depth.Shown(most*(float64(i)+0.5)/rows))
 		f.Value[i] = make([]float64, len(b.Looks))
@@ -93,8 +105,8 @@ func within(layers []curve.Layer, depth float64, of func(*curve.Layer) float64) 
 
 // layers is a panel of a figure at the top, in the middle and at the bottom of a bed, with the mean moisture of
 // all of it.
-func layers(c *curve.Curve, b *curve.Bed, name string, s words.Scale, places int, of func(*curve.Layer) float64) chart.Panel {
-	p := chart.Panel{Name: name, Unit: s.Unit, Places: places}
+func layers(c *curve.Curve, b *curve.Bed, name string, s words.Scale, of func(*curve.Layer) float64) chart.Panel {
+	p := chart.Panel{Name: name, Unit: s.Unit, Places: 1}
 	at := func(title string, role chart.Role, share float64) chart.Line {
 		l := chart.Line{Name: title, Role: role}
 		for _, look := range b.Looks {
@@ -109,16 +121,16 @@ func layers(c *curve.Curve, b *curve.Bed, name string, s words.Scale, places int
 	} else {
 		p.Lines = lines(at("top", chart.First, 1), at("middle", chart.Second, 0.5), at("bottom", chart.Third, 0))
 	}
-	if name == vocabulary.MeasureMoisture {
-		p.Gates = inside(gates(c, vocabulary.MeasureMoisture, s), b.Looks[0].At, b.Looks[len(b.Looks)-1].At)
+	if name == moistureName {
+		p.Gates = inside(gates(c, vocabulary.MeasureMoisture, s), stretch{from: b.Looks[0].At, to: b.Looks[len(b.Looks)-1].At})
 	}
 	return p
 }
 
-// inside are the gates that are asked between two times.
-func inside(list []chart.Gate, from, to answer.Seconds) (out []chart.Gate) {
+// inside are the gates that are asked in a stretch.
+func inside(list []chart.Gate, x stretch) (out []chart.Gate) {
 	for _, g := range list {
-		if g.From = math.Max(g.From, float64(from)); g.From < float64(to) && g.To > float64(from) {
+		if g.From = math.Max(g.From, float64(x.from)); g.From < float64(x.to) && g.To > float64(x.from) {
 			out = append(out, g)
 		}
 	}

@@ -1,6 +1,8 @@
 package figures
 
 import (
+	"slices"
+
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/curve"
 	"maltwright/cmd/chart"
@@ -28,7 +30,11 @@ func Moisture(c *curve.Curve, h words.House) chart.Chart {
 		}
 	}
 	p.Gates = gates(c, vocabulary.MeasureMoisture, s)
-	return with(frame(c, h, "Moisture"), p)
+	out := with(c, frame(c, h, "Moisture"), p)
+	if slices.ContainsFunc(c.Readings, func(r curve.Reading) bool { return r.ByWeight != nil }) {
+		out.Note = append(out.Note, "The moisture of a weight is reckoned by the dry matter that the forecast has left then.")
+	}
+	return out
 }
 
 // Weight is what the batch weighs, drained, and with what it lies in where that says what it weighs.
@@ -50,11 +56,12 @@ func Weight(c *curve.Curve, h words.House) chart.Chart {
 		}
 	}
 	p.Gates = gates(c, vocabulary.MeasureWeight, s)
-	return with(frame(c, h, "Weight"), p)
+	return with(c, frame(c, h, "Weight"), p)
 }
 
-// with puts panels into a chart, those that show anything; none into one of no length.
-func with(c chart.Chart, panels ...chart.Panel) chart.Chart {
+// with puts panels into a chart of a curve, which is nil of other charts: those that show anything, and none into a chart
+// of no length.
+func with(of *curve.Curve, c chart.Chart, panels ...chart.Panel) chart.Chart {
 	if c.To <= c.From {
 		return c
 	}
@@ -63,15 +70,24 @@ func with(c chart.Chart, panels ...chart.Panel) chart.Chart {
 			c.Panels = append(c.Panels, p)
 		}
 	}
+	if of != nil {
+		c.Note = append(c.Note, ofBands(of, c.Panels)...)
+	}
 	return c
 }
 
 // line is a figure of the points over time.
 func line(c *curve.Curve, name string, role chart.Role, of func(*curve.Point) float64) chart.Line {
+	return part(c, whole(c), name, role, of)
+}
+
+// part is a figure of the points of a stretch.
+func part(c *curve.Curve, x stretch, name string, role chart.Role, of func(*curve.Point) float64) chart.Line {
 	l := chart.Line{Name: name, Role: role}
 	for i := range c.Points {
-		p := &c.Points[i]
-		l.At, l.Value = append(l.At, float64(p.At)), append(l.Value, of(p))
+		if p := &c.Points[i]; x.has(p) {
+			l.At, l.Value = append(l.At, float64(p.At)), append(l.Value, of(p))
+		}
 	}
 	return l
 }

@@ -9,7 +9,6 @@ import (
 	"math"
 	"slices"
 
-	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/curve"
 	"maltwright/cmd/chart"
 	"maltwright/cmd/words"
@@ -108,8 +107,8 @@ func sub(c *curve.Curve, h words.House) string {
 }
 
 // cut shows a stretch of a chart alone.
-func cut(c chart.Chart, from, to answer.Seconds) chart.Chart {
-	if c.From, c.To = float64(from), float64(to); to <= from {
+func cut(c chart.Chart, x stretch) chart.Chart {
+	if c.From, c.To = float64(x.from), float64(x.to); x.to <= x.from {
 		c.Panels = nil
 	}
 	within := func(list []chart.Span) (out []chart.Span) {

@@ -32,7 +32,7 @@ func Growth(c *curve.Curve, h words.House) chart.Chart {
 	if len(mean.Lines) == 0 {
 		return frame(c, h, "Growth")
 	}
-	return cut(with(frame(c, h, "Growth"), mean, kernels), 0, until)
+	return cut(with(c, frame(c, h, "Growth"), mean, kernels), stretch{to: until})
 }
 
 // counts is a panel of how many kernels are how far.

@@ -2,7 +2,6 @@ package figures
 
 import (
 	"math"
-	"slices"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/curve"
@@ -18,42 +17,65 @@ const (
 	ofAirOff = chart.Third
 )
 
-// Heat is the temperature of the grain, of the air before and behind it, and what they are set to.
-func Heat(c *curve.Curve, h words.House) chart.Chart {
-	return with(frame(c, h, "Temperatures"), warmth(c, h, 0, c.To), air(c, h, 0, c.To))
+// stretch is a part of a curve: of a stage, or all of it.
+type stretch struct {
+	from, to answer.Seconds
+	stage    string // "" for all
 }
 
-// warmth is a panel of temperatures from one time to another.
-func warmth(c *curve.Curve, h words.House, from, to answer.Seconds) chart.Panel {
+func whole(c *curve.Curve) stretch { return stretch{to: c.To} }
+
+// has tells whether a point lies in it. As one stage ends and the next begins there are two at one time.
+func (x stretch) has(p *curve.Point) bool {
+	return p.At >= x.from && p.At <= x.to && (x.stage == "" || p.Stage == x.stage)
+}
+
+// Heat is the temperature of the grain, of the air before and behind it, and what they are set to.
+func Heat(c *curve.Curve, h words.House) chart.Chart {
+	return with(c, frame(c, h, "Temperatures"), warmth(c, h, whole(c)), air(c, h, whole(c)))
+}
+
+// warmth is a panel of the temperatures of a stretch.
+func warmth(c *curve.Curve, h words.House, x stretch) chart.Panel {
 	s := h.Warmth()
-	of := func(pick func(*curve.Point) answer.Celsius) func(*curve.Point) float64 {
-		return func(x *curve.Point) float64 {
-			if x.At < from || x.At > to {
-				return nan
-			}
-			return s.Shown(float64(pick(x)))
-		}
+	line := func(name string, role chart.Role, pick func(*curve.Point) answer.Celsius) chart.Line {
+		return part(c, x, name, role, func(p *curve.Point) float64 { return s.Shown(float64(pick(p))) })
 	}
-	p := chart.Panel{Name: "temperature", Unit: s.Unit, Places: 0}
+	p := chart.Panel{Name: temperatureName, Unit: s.Unit, Places: 0}
 	p.Lines = lines(
-		line(c, "room", chart.Quiet, of(func(x *curve.Point) answer.Celsius { return x.Room })),
-		line(c, "air off", ofAirOff, of(func(x *curve.Point) answer.Celsius { return x.AirOff })),
-		line(c, "air on", ofAirOn, of(func(x *curve.Point) answer.Celsius { return x.AirOn })),
-		line(c, "grain", ofGrain, of(func(x *curve.Point) answer.Celsius { return x.Grain })),
+		line("room", chart.Quiet, func(x *curve.Point) answer.Celsius { return x.Room }),
+		line("air off", ofAirOff, func(x *curve.Point) answer.Celsius { return x.AirOff }),
+		line(airOnName(c), ofAirOn, func(x *curve.Point) answer.Celsius { return x.AirOn }),
+		line("grain", ofGrain, func(x *curve.Point) answer.Celsius { return x.Grain }),
 	)
-	if b := c.Bands; b != nil {
-		p.Bands = bands(band(b.At, b.Grain, s, min(to, beforeKiln(c))))
+	if b := c.Bands; b != nil && x.from < beforeKiln(c) {
+		p.Bands = bands(band(b.At, b.Grain, s, min(x.to, beforeKiln(c))))
 	}
-	p.Bands = append(p.Bands, set(c, s, from, to)...)
+	p.Bands = append(p.Bands, set(c, s, x)...)
 	for _, r := range c.Readings {
-		if m := r.Temperature; m != nil && r.At >= from && r.At <= to {
+		if m := r.Temperature; m != nil && r.At >= x.from && r.At <= x.to {
 			p.Points = append(p.Points, point(r, m.Value, m.Error, s, places[r.Place].name, places[r.Place].role))
 		}
 	}
 	for _, m := range []string{vocabulary.MeasureBed, vocabulary.MeasureAirOff, vocabulary.MeasureMalt} {
-		p.Gates = append(p.Gates, inside(gates(c, m, s), from, to)...)
+		p.Gates = append(p.Gates, inside(gates(c, m, s), x)...)
 	}
 	return p
+}
+
+// airOnName is what the air that comes onto the malt is called: in an oven without a fan there is but one.
+func airOnName(c *curve.Curve) string {
+	for _, s := range c.Stages {
+		if s.Stage == kiln && !s.Still {
+			return "air on"
+		}
+	}
+	for _, s := range c.Stages {
+		if s.Still {
+			return "oven"
+		}
+	}
+	return "air on"
 }
 
 // places are those of thermometers: what they are called, and whose line they belong to.
@@ -79,12 +101,12 @@ func beforeKiln(c *curve.Curve) answer.Seconds {
 
 // set are the bands that the steps hold temperatures in, one for each place; a single temperature is a
 // band as wide as a line.
-func set(c *curve.Curve, s words.Scale, from, to answer.Seconds) (list []chart.Band) {
+func set(c *curve.Curve, s words.Scale, part stretch) (list []chart.Band) {
 	b := chart.Band{Name: "as set", Role: chart.Quiet}
 	last := ""
 	for _, step := range c.Steps {
 		x := step.Set
-		if x == nil || step.To <= from || step.From >= to {
+		if x == nil || step.To <= part.from || step.From >= part.to {
 			continue
 		}
 		if len(b.At) > 0 && (last != x.Place || step.From > answer.Seconds(b.At[len(b.At)-1])+1) {
@@ -102,28 +124,27 @@ func set(c *curve.Curve, s words.Scale, from, to answer.Seconds) (list []chart.B
 	return list
 }
 
-// air is a panel of the air through the bed, where that changes.
-func air(c *curve.Curve, h words.House, from, to answer.Seconds) chart.Panel {
+// air is a panel of the air through the malt on a kiln, where that changes. Of a growing bed the fan mostly stands,
+// and runs again within the hour.
+func air(c *curve.Curve, h words.House, x stretch) chart.Panel {
 	s := h.Airflows()
-	l := line(c, "airflow", chart.First, func(x *curve.Point) float64 {
-		if x.At < from || x.At > to {
+	least, most := math.Inf(1), 0.0
+	l := part(c, x, "airflow", chart.First, func(p *curve.Point) float64 {
+		if p.Stage != kiln || !known(p.Airflow) {
 			return nan
 		}
-		return s.Shown(float64(x.Airflow))
+		v := s.Shown(float64(p.Airflow))
+		least, most = math.Min(least, v), math.Max(most, v)
+		return v
 	})
-	if !any(l.Value) {
+	if !(most-least > sameAir*most) {
 		return chart.Panel{}
 	}
-	most := slices.MaxFunc(l.Value, func(a, b float64) int { return int(math.Copysign(1, orNothing(a)-orNothing(b))) })
-	return chart.Panel{Name: "airflow", Unit: s.Unit, Places: placesOf(most), Least: 0, Most: most, Tall: 0.4, Lines: []chart.Line{l}}
+	return chart.Panel{Name: l.Name, Unit: s.Unit, Places: placesOf(most), Least: 0, Most: most, Tall: 0.4, Lines: []chart.Line{l}}
 }
 
-func orNothing(x float64) float64 {
-	if !known(x) {
-		return 0
-	}
-	return x
-}
+// sameAir is by how much of it an airflow changes that is one and the same.
+const sameAir = 0.05
 
 // placesOf is how many digits behind the point three figures have.
 func placesOf(x float64) int {

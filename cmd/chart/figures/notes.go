@@ -2,13 +2,15 @@ package figures
 
 import (
 	"fmt"
+	"slices"
 
 	"maltwright/cmd/answer/curve"
+	"maltwright/cmd/chart"
 	"maltwright/cmd/words"
 )
 
-// Notes say below a chart what it does not show, and of what its bands are. Where a forecast breaks off at
-// once there is no chart, and they are all that there is to say.
+// Notes say below every chart of a curve what it does not show. Where a forecast breaks off at once there is no
+// chart, and they are all that there is to say.
 func Notes(c *curve.Curve, h words.House) (list []string) {
 	if b := c.BrokenOff; b != nil {
 		list = append(list, fmt.Sprintf("The forecast breaks off after %s: %s.", words.After(b.At), h.Say(b.Why)))
@@ -19,8 +21,15 @@ func Notes(c *curve.Curve, h words.House) (list []string) {
 	if n := c.NoMalt; n != nil {
 		list = append(list, sentence(words.NoMalt(*n, c.Green)))
 	}
-	if b := c.Bands; b != nil {
-		list = append(list, fmt.Sprintf("The bands hold eight of ten cases, over %d forecasts%s.", b.Members, by(c)))
+	return list
+}
+
+// ofBands says what the bands of a chart are, where it has any.
+func ofBands(c *curve.Curve, panels []chart.Panel) (list []string) {
+	if c.Bands != nil && slices.ContainsFunc(panels, func(p chart.Panel) bool {
+		return slices.ContainsFunc(p.Bands, func(b chart.Band) bool { return b.Name == eight })
+	}) {
+		list = append(list, fmt.Sprintf("The bands hold eight of ten cases, over %d forecasts%s.", c.Bands.Members, by(c)))
 	}
 	return list
 }

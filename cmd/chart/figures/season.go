@@ -34,7 +34,7 @@ func Season(s curve.Season, h words.House) chart.Chart {
 	if n := len(s.Tracks) - told; n > 0 {
 		c.Note = append(c.Note, fmt.Sprintf("The older ones, %d, are grey.", n))
 	}
-	return with(c, weight, moisture, bed)
+	return with(nil, c, weight, moisture, bed)
 }
 
 // track is the role and the name of the i-th of n batches.

@@ -46,13 +46,13 @@ func (p *Paper) Text(at XY, text string, f Font, a Align) {
 	if text == "" || !finite(at.X, at.Y, f.Size) {
 		return
 	}
-	p.file.SetFont(family, f.style(), f.Size)
-	switch wide := p.file.GetStringWidth(text); a {
+	switch wide := p.width(text, f); a {
 	case Middle:
 		at.X -= wide / 2
 	case Right:
 		at.X -= wide
 	}
+	p.file.SetFont(family, f.style(), f.Size)
 	p.file.SetTextColor(int(f.Ink.R), int(f.Ink.G), int(f.Ink.B))
 	p.file.Text(at.X, at.Y, text)
 }
@@ -60,10 +60,20 @@ func (p *Paper) Text(at XY, text string, f Font, a Align) {
 // Width is how wide a line is, mm.
 func (p *Paper) Width(text string, f Font) float64 { return p.width(p.shown(text), f) }
 
-// width is that of letters which the fonts have.
+// width is that of letters which the fonts have. Each letter is asked for once, since to
+// choose a font writes into the page.
 func (p *Paper) width(text string, f Font) float64 {
-	p.file.SetFont(family, f.style(), f.Size)
-	return p.file.GetStringWidth(text)
+	known, sum := p.advance[f.style()], 0
+	for _, r := range text {
+		w, ok := known[r]
+		if !ok {
+			p.file.SetFont(family, f.style(), f.Size)
+			w = p.file.GetStringSymbolWidth(string(r))
+			known[r] = w
+		}
+		sum += w
+	}
+	return float64(sum) / 1000 * f.Size * Point
 }
 
 // Wrap breaks a text into lines no wider than so many mm, between words; a word that is
@@ -116,15 +126,15 @@ func (p *Paper) broken(word string, f Font, wide float64) []string {
 
 // Fit is a line that is no wider than so many mm, cut where it must be.
 func (p *Paper) Fit(text string, f Font, wide float64) string {
-	text = p.shown(text) // what is cut must not fall within what is written out
-	if p.width(text, f) <= wide {
+	text = words.Safe(text) // what is cut must not fall within what is written out
+	if p.Width(text, f) <= wide {
 		return text
 	}
 	const more = "…"
 	room, end := wide-p.width(more, f), 0
 	g := uniseg.NewGraphemes(text)
 	for g.Next() {
-		if room -= p.width(g.Str(), f); room < 0 {
+		if room -= p.Width(g.Str(), f); room < 0 {
 			break
 		}
 		_, end = g.Positions()

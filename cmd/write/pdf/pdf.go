@@ -50,7 +50,8 @@ type Paper struct {
 	missing    []string        // in the order in which they came
 	lacks      map[string]bool // what is in it
 	pages      int
-	lacking    map[int]bool // pages on which a box stands for a letter
+	lacking    map[int]bool            // pages on which a box stands for a letter
+	advance    map[string]map[rune]int // how wide letters are by the style of their font, thousandths of its size
 }
 
 // XY is a place on a page, mm from its upper left corner, to the right and down.
@@ -80,7 +81,8 @@ func New(o Options) *Paper {
 	// fpdf writes into the bytes of a font, which are those of the whole program
 	f.AddUTF8FontFromBytes(family, "", bytes.Clone(goregular.TTF))
 	f.AddUTF8FontFromBytes(family, "B", bytes.Clone(gobold.TTF))
-	p := &Paper{Wide: o.Wide, Tall: o.Tall, options: o, file: f, lacks: map[string]bool{}, lacking: map[int]bool{}}
+	p := &Paper{Wide: o.Wide, Tall: o.Tall, options: o, file: f, lacks: map[string]bool{}, lacking: map[int]bool{},
+		advance: map[string]map[rune]int{Font{}.style(): {}, Font{Bold: true}.style(): {}}}
 	f.SetTitle(words.Safe(o.Title), true)
 	f.SetProducer("maltwright", true)
 	f.SetLang(language)
