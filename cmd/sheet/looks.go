@@ -22,11 +22,10 @@ func (m *maker) looks(st forecast.Stage, n int) (list []Block) {
 		for _, t := range text {
 			list = append(list, Gate{Asks: t, Looks: []string{"Go on when it holds; count on the same day."}, Boxes: []Box{{Label: "held: yes / no"}, {Label: "time"}}})
 		}
-		list = append(list, acrospires(naked))
+		list = append(list, rubs(), rubbed(), acrospires(naked))
 		for range min(max(1, n/8), 2) {
 			list = append(list, tally(naked))
 		}
-		list = append(list, rubs(), rubbed())
 	}
 	if asked[vocabulary.MeasureBreak] {
 		list = append(list, fronts(), broke())
@@ -78,10 +77,7 @@ func seen(word string) string {
 	if text == "" {
 		text = g.Doc
 	}
-	if text == "" {
-		return ""
-	}
-	return strings.ToUpper(text[:1]) + text[1:] + "."
+	return capital(text) + "."
 }
 
 func chitted() Block {
