@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
+	"strings"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -182,8 +183,8 @@ func (b *batchView) underway(v seen) {
 	}
 	n := min(mostVisits, len(on.Due))
 	b.Visits, b.Later = visitsOf(on.Due[:n], v.now), visitsOf(on.Due[n:], v.now)
-	if on.AsOf != "" {
-		b.NowAsOf = "As of " + words.Clock(on.At, v.now) + ": that is " + on.AsOf + "."
+	if why, _, _ := strings.Cut(on.AsOf, ";"); why != "" {
+		b.NowAsOf = "As of " + words.Clock(on.At, v.now) + ": that is " + why + "."
 	}
 }
 
@@ -231,20 +232,28 @@ func visitsOf(list []folder.Due, now time.Time) table {
 
 // followed is what is said of a batch by all of its readings, with the band of each figure.
 func (b *batchView) followed(v seen) {
-	f := v.opened.Follow
-	if f == nil {
-		b.older(v)
+	if v.on == nil {
 		return
 	}
-	r, h := progress.Of(f, v.opened.At, v.opened.AsOf), v.opened.Words
+	f := v.on.Followed
+	if f == nil {
+		if v.on.Unsound == "" {
+			b.Notes = append(b.Notes, "How sure this is, is being reckoned from all readings; it takes a minute.")
+		}
+		return
+	}
+	r, h := f.Result, v.on.House
 	head := []string{"", "middle", "8 cases in 10"}
 	b.Stage, b.Now = words.Where(r), table{Class: "spread", Head: head}
 	for _, x := range h.Standing(r) {
 		b.Now.add(cellOf(x.What), figure(x.Middle), figure(x.Within()))
 	}
 	b.NowAsOf = fmt.Sprintf("As of %s, by all readings.", words.Clock(r.At, v.now))
-	if why := words.AsOf[r.AsOf]; why != "" {
+	if why, _, _ := strings.Cut(words.AsOf[r.AsOf], ";"); why != "" { // what comes behind is of a command line
 		b.NowAsOf = fmt.Sprintf("As of %s: that is %s.", words.Clock(r.At, v.now), why)
+	}
+	if f.Stale {
+		b.NowAsOf += " The record is another since; it is being reckoned anew."
 	}
 	b.Longer, b.Further = table{Class: "spread", Head: head}, table{Class: "spread", Head: head}
 	for i, w := range r.Waits {
@@ -280,18 +289,6 @@ func (b *batchView) wait(r progress.Result, w progress.Wait, now time.Time) []ce
 	middle, within := figure(words.Until(w.Left.P50)), figure(length.Within())
 	middle.Below, within.Below = at(w.Left.P50), clock.Within()
 	return []cell{cellOf(words.Awaited(w)), middle, within}
-}
-
-// older says that the readings are not all weighed yet, and shows what was said by those before.
-func (b *batchView) older(v seen) {
-	if v.on == nil || v.on.Followed == nil {
-		if v.on != nil && v.on.Unsound == "" {
-			b.Notes = append(b.Notes, "How sure this is, is being reckoned from all readings; it takes a minute.")
-		}
-		return
-	}
-	b.Notes = append(b.Notes, "By the readings until "+words.Clock(v.on.Followed.At, v.now)+":")
-	b.Notes = append(b.Notes, v.on.Followed.Lines...)
 }
 
 // readings lists the lines of the record, the newest first, under their days, each with what it comes to.
