@@ -75,6 +75,8 @@ func (s Shape) Corners(at XY, size float64) []XY {
 		return on(0, -1.1, 1, 0.8, -1, 0.8)
 	case Diamond:
 		return on(0, -1.2, 1.1, 0, 0, 1.2, -1.1, 0)
+	case Post:
+		return on(-0.45, -1.1, 0.45, -1.1, 0.45, 1.1, -0.45, 1.1)
 	case Tip:
 		return on(0, 1.1, 1, -0.8, -1, -0.8)
 	case Cross:

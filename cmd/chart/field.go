@@ -38,7 +38,7 @@ func step(i, n int) Ink {
 // value is the field at a time and a depth, between its known values in proportion; NaN outside them.
 func (f *Field) value(at, depth float64) float64 {
 	i, u := place01(f.At, at)
-	j, v := place01(f.Depth, depth)
+	j, v := place01(f.Depth, f.ontoLayers(depth))
 	if i < 0 || j < 0 {
 		return math.NaN()
 	}
@@ -56,6 +56,14 @@ func (f *Field) value(at, depth float64) float64 {
 		return row(j)
 	}
 	return mix(row(j), row(j+1), v)
+}
+
+// ontoLayers is a depth, and that of the lowest layer where it is less than half a layer below its middle.
+func (f *Field) ontoLayers(depth float64) float64 {
+	if d := f.Depth; len(d) > 1 && depth < d[0] && depth >= 0 && d[0]-depth <= (d[1]-d[0])*0.55 {
+		return d[0]
+	}
+	return depth
 }
 
 func (f *Field) get(j, i int) float64 {

@@ -11,7 +11,7 @@ import (
 // ellipsis stands where a name was cut off.
 const ellipsis = "…"
 
-// fitted is a text cut to a width, between letters as people count them; "" where less than two letters of it are left.
+// fitted is a text cut to a width, between letters as people count them; "" where less than three letters of it are left.
 func fitted(m Measure, text string, size float64, bold bool, width float64) string {
 	text = source.Safe(text)
 	if m.Width(text, size, bold) <= width {
@@ -26,7 +26,7 @@ func fitted(m Measure, text string, size float64, bold bool, width float64) stri
 		}
 		kept, letters = kept+cluster, letters+1
 	}
-	if letters < 2 {
+	if letters < 3 {
 		return ""
 	}
 	return strings.TrimRight(kept, " ") + ellipsis

@@ -3,10 +3,12 @@ package chart
 import (
 	"math"
 	"slices"
+
+	"maltwright/lang/source"
 )
 
 // Lay gives everything in a chart its place on a sheet. No two texts lie over one another, and all lies
-// within the sheet. A name that has no room is cut, or left out where less than two letters of it would stand; Table and Say have it whole.
+// within the sheet. A name that has no room is cut, or left out where less than three letters of it would stand; Table and Say have it whole.
 func (c Chart) Lay(o Options, m Measure) *Drawing {
 	s := newSheet(o, m)
 	s.head(c.Title, c.Sub)
@@ -123,7 +125,7 @@ func (f *frame) sides() {
 
 // named are the lines that have a name to be told apart by.
 func (p Panel) named() []Line {
-	return slices.DeleteFunc(slices.Clone(p.Lines), func(l Line) bool { return l.Name == "" || len(p.Lines)+len(p.Bands) == 1 && l.Name == p.Name })
+	return slices.DeleteFunc(slices.Clone(p.Lines), func(l Line) bool { return l.Name == "" || len(p.Lines) == 1 && l.Name == p.Name })
 }
 
 // keyed tells whether the names of lines stand over the panel: on a narrow sheet, where there are many, and
@@ -143,29 +145,67 @@ func (f *frame) keyed(p Panel) bool {
 func (f *frame) names() {
 	if f.now() {
 		f.y += f.leading()
-		base := f.y - 5
-		l := Lettering{Size: f.Letters, Bold: true, Ink: Today, Align: AtMiddle}
-		x, text := f.x(*f.chart.Now), "now, "+f.clock.Say(*f.chart.Now)
-		half := f.m.Width(text, l.Size, true) / 2
-		x = math.Min(math.Max(x, edge+half), f.Width-edge-half)
-		f.put(XY{x, base}, text, l)
-		row, side := f.row(base), Lettering{Size: f.Letters, Ink: Pale}
-		f.try(XY{x + half + 14, base}, "foretold", side, row)
-		side.Align = AtEnd
-		f.try(XY{x - half - 14, base}, "so far", side, row)
+		f.nowRow(f.y - 5)
 	}
-	if len(f.chart.Stages) == 0 {
-		return
+	if len(f.chart.Stages) > 0 {
+		f.stages()
 	}
+}
+
+// nowRow writes when it is over the line of now, and at its sides what has been and what is foretold.
+func (f *frame) nowRow(base float64) {
+	l, side := Lettering{Size: f.Letters, Bold: true, Ink: Today, Align: AtMiddle}, Lettering{Size: f.Letters, Ink: Pale}
+	text, past, coming := "now, "+f.clock.Say(*f.chart.Now), "so far", "foretold"
+	half := f.m.Width(text, l.Size, true) / 2
+	left, right := f.m.Width(past, side.Size, false)+half+14, f.m.Width(coming, side.Size, false)+half+14
+	if left+right > f.Width-2*edge {
+		left, right = half, half
+	}
+	x := math.Min(math.Max(f.x(*f.chart.Now), edge+left), f.Width-edge-right)
+	f.put(XY{x, base}, text, l)
+	f.try(XY{x + half + 14, base}, coming, side, f.row(base))
+	side.Align = AtEnd
+	f.try(XY{x - half - 14, base}, past, side, f.row(base))
+}
+
+// stages writes the names of stages, each over its own; those that are wider than their stage in a second row.
+func (f *frame) stages() {
 	f.y += f.leading()
+	first := f.y - 5
+	var wide []Span
 	for _, st := range f.chart.Stages {
-		f.stage(st, f.y-5)
+		a, b := f.clip(st)
+		if name := source.Safe(st.Name); b > a && f.m.Width(name, f.Letters, false) > f.x(b)-f.x(a)-6 {
+			wide = append(wide, st)
+			continue
+		}
+		f.stage(st, first)
 	}
+	second := false
+	for _, st := range wide {
+		if f.over(st, first+f.leading()) {
+			second = true
+			continue
+		}
+		f.stage(st, first)
+	}
+	if second {
+		f.y += f.leading()
+	}
+}
+
+// over writes a whole name over its stage, wider than that, where there is room.
+func (f *frame) over(st Span, base float64) bool {
+	a, b := f.clip(st)
+	l, name := Lettering{Size: f.Letters, Ink: Letters, Align: AtMiddle}, source.Safe(st.Name)
+	half := f.m.Width(name, l.Size, false)/2 + 3
+	x := math.Min(math.Max((f.x(a)+f.x(b))/2, edge+half), f.Width-edge-half)
+	return f.try(XY{x, base}, name, l, f.row(base))
 }
 
 // row is the room of a line of text.
 func (f *frame) row(base float64) box {
-	return box{edge, base - 2*f.Letters, f.Width - edge, base + f.Letters}
+	return box{edge - 1, base - 2*f.Letters, f.Width - edge + 1, base + f.Letters}
 }
 
 // stage writes the name of a stretch over it, as much of it as there is room for.

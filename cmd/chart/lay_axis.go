@@ -48,6 +48,9 @@ func (f *frame) timeAxis() {
 		}
 	}
 	if f.clock.ByDay() {
+		if len(f.timeTicks()) == 0 {
+			f.y += 4
+		}
 		f.dayRow()
 	} else {
 		f.y += f.leading()

@@ -76,7 +76,7 @@ func (p *panel) pointEntries() (list []entry) {
 		}
 	}
 	if sure != nil {
-		list = append(list, entry{"measured", func(at XY) { p.mark(at, sure.Role.Shape(), pointSize, sure.Role.Ink()) }})
+		list = append(list, entry{"measured", func(at XY) { p.measured(at, sure.Role) }})
 	}
 	if doubted != nil {
 		list = append(list, entry{"in doubt", func(at XY) { p.doubt(at, doubted.Role.Ink()) }})
@@ -86,7 +86,7 @@ func (p *panel) pointEntries() (list []entry) {
 
 func (p *panel) lineSample(at XY, l Line) {
 	p.polyline([]XY{{at.X - sampled/2, at.Y}, {at.X + sampled/2, at.Y}}, pen(l.Role))
-	if len(p.Lines) > 1 {
+	if p.marked(l) {
 		p.mark(at, l.Role.Shape(), markSize, l.Role.Ink())
 	}
 }

@@ -4,7 +4,7 @@ import "math"
 
 const (
 	markSize  = 7.0  // px of a mark on a line
-	pointSize = 7.5  // of a measured point
+	pointSize = 10.0 // of a measured point
 	leader    = 22.0 // px from the frame to the name of a line
 	between   = 150  // px between two marks on a line
 )
@@ -42,12 +42,15 @@ func (p *panel) bands() {
 	}
 }
 
+// marked tells whether a line has marks, so that it is not told by its colour and dash alone.
+func (p *panel) marked(l Line) bool { return len(p.Lines) > 1 && l.Role >= 0 }
+
 // lines draws courses, with marks where there is more than one.
 func (p *panel) lines() {
 	for i, l := range p.Lines {
 		for _, piece := range p.pieces(p.corners(l)) {
 			p.course(piece, pen(l.Role))
-			if len(p.Lines) > 1 {
+			if p.marked(l) {
 				p.marksOn(piece, l.Role, float64(i)*between/float64(len(p.Lines)))
 			}
 		}
@@ -195,15 +198,21 @@ func (p *panel) points() {
 		if q.Doubted {
 			p.doubt(at, ink)
 		} else {
-			p.mark(at, q.Role.Shape(), pointSize, ink)
+			p.measured(at, q.Role)
 		}
 		p.obstacle = append(p.obstacle, box{at.X - 5, at.Y - 5, at.X + 5, at.Y + 5})
 	}
 }
 
+// measured marks a point with the mark of its line, hollow: marks on lines are filled.
+func (p *panel) measured(at XY, r Role) {
+	p.mark(at, r.Shape(), pointSize, r.Ink())
+	p.mark(at, r.Shape(), pointSize/2, Paper)
+}
+
 // doubt marks a point that may not be so: a cross in a ring of paper.
 func (p *panel) doubt(at XY, ink Ink) {
-	p.mark(at, Disc, pointSize+5, Paper)
-	p.mark(at, Ring, pointSize+5, ink)
-	p.mark(at, Cross, pointSize-1, ink)
+	p.mark(at, Disc, pointSize+3, Paper)
+	p.mark(at, Ring, pointSize+3, ink)
+	p.mark(at, Cross, pointSize-2, ink)
 }

@@ -131,9 +131,11 @@ func (p *panel) ground() {
 			p.line(p.x0, p.yOf(v), p.x1, p.yOf(v), Pen{Ink: Grid, Width: 1})
 		}
 	}
+	done := map[float64]bool{}
 	for _, st := range p.chart.Stages {
 		for _, at := range []float64{st.From, st.To} {
-			if at > p.from && at < p.to {
+			if at > p.from && at < p.to && !done[at] {
+				done[at] = true
 				p.line(p.x(at), p.y0-4, p.x(at), p.y1, Pen{Ink: Frame, Width: 1, Dash: []float64{1, 3}})
 			}
 		}

@@ -87,7 +87,7 @@ var (
 	})
 	options = rapid.Custom(func(t *rapid.T) chart.Options {
 		return chart.Options{Width: rapid.SampledFrom([]float64{0, 280, 390, 620, 900, 1600, math.NaN()}).Draw(t, "width"),
-			Letters: rapid.SampledFrom([]float64{0, 12, 14, 18, math.NaN()}).Draw(t, "letters"), Panel: rapid.SampledFrom([]float64{0, 100, 300}).Draw(t, "panel")}
+			Letters: rapid.SampledFrom([]float64{0, 12, 14, 18, 60, math.NaN()}).Draw(t, "letters"), Panel: rapid.SampledFrom([]float64{0, 100, 300}).Draw(t, "panel")}
 	})
 )
 

@@ -70,21 +70,22 @@ func (r Role) Dash() []float64 {
 // Shape is the form of a mark.
 type Shape int
 
-// The shapes of marks. A Cross is for what is doubted, and no role has it.
+// The shapes of marks. Ring and Cross are for what is doubted, and no role has them.
 const (
 	Disc Shape = iota
 	Square
 	Triangle
 	Diamond
+	Post // an upright bar
+	Tip  // a triangle on its tip
 	Ring
-	Tip // a triangle on its tip
 	Cross
 )
 
 // Shape is the mark of a role.
 func (r Role) Shape() Shape {
 	if r < 0 {
-		return Ring
+		return Disc
 	}
-	return Shape((int(r) + 2*(int(r)/colours)) % int(Cross))
+	return Shape((int(r) + 2*(int(r)/colours)) % int(Ring))
 }

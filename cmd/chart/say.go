@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"maltwright/lang/source"
 )
@@ -26,12 +28,13 @@ func (c Chart) Say() string {
 	return source.Safe(sentences(parts))
 }
 
-// sentences ends each part with a full stop.
+// sentences begins each part with a capital and ends it with a full stop.
 func sentences(parts []string) string {
 	var b strings.Builder
 	for _, part := range parts {
 		if part = strings.Trim(part, " .:"); part != "" {
-			b.WriteString(part + ". ")
+			first, size := utf8.DecodeRuneInString(part)
+			b.WriteString(string(unicode.ToUpper(first)) + part[size:] + ". ")
 		}
 	}
 	return strings.TrimSuffix(b.String(), " ")
@@ -56,9 +59,17 @@ func (p Panel) say(k Clock) (parts []string) {
 	}
 	parts = append(parts, p.sayPoints()...)
 	for _, g := range p.Gates {
-		parts = append(parts, "A line marks "+g.Name+" at "+shown(g.Value, p.Places, p.Unit))
+		parts = append(parts, "A line marks "+p.level(g))
 	}
 	return parts
+}
+
+// level tells a gate, with its value where its words do not hold it.
+func (p Panel) level(g Gate) string {
+	if value := shown(g.Value, p.Places, ""); !strings.Contains(g.Name, value) {
+		return g.Name + " at " + shown(g.Value, p.Places, p.Unit)
+	}
+	return g.Name
 }
 
 // course tells where a line begins, its least, its most, and where it ends.

@@ -19,7 +19,7 @@ func (d *Drawing) Draw(on Canvas) {
 // Options say how a chart is laid out; the zero value is a sheet on a desk.
 type Options struct {
 	Width   float64 // px; 0 is 900; less than 280 is 280
-	Letters float64 // size of text, px; 0 is 12; less than 12 is 12
+	Letters float64 // size of text, px; 0 is 12; less than 12 is 12, more than a fifteenth of the width is that
 	Panel   float64 // height of a panel, px; 0 is by the width
 }
 
@@ -31,7 +31,7 @@ func (o Options) filled() Options {
 	if !(o.Letters > 12) {
 		o.Letters = 12
 	}
-	o.Letters = math.Min(o.Letters, 40)
+	o.Letters = math.Min(o.Letters, math.Max(12, o.Width/15))
 	if !(o.Panel > 0) {
 		o.Panel = math.Round(110 + o.Width/6.5)
 	}

@@ -27,7 +27,8 @@ var completions = []struct {
 	typed string
 	offer []string
 }{
-	{"maltwright ", []string{"begin", "card", "check", "completion", "contrast", "explain", "follow", "forecast", "git", "learn", "merge", "new", "note", "plain", "reckon", "seasons", "tidy", "version", "visits"}},
+	{"maltwright ", commandWords},
+	{"maltwright chart --of ", []string{"moisture", "weight", "heat", "growth", "bed", "drivers", "lengths", "all"}},
 	{"maltwright fo", []string{"follow", "forecast"}},
 	{"maltwright zz", nil},
 	{"maltwright reckon ", []string{"basis", "germination", "moisture", "target", "weight", "yield"}},

@@ -55,6 +55,14 @@ var screens = []screen{
 	{name: "visits-home", args: "visits home/porch.malt --start 2026-03-06T07:00"},
 	{name: "follow", args: "follow batches/26-05.malt --at 2026-04-14T12:00 --members 40"},
 	{name: "follow-over", args: "follow batches/26-03.malt --members 40"},
+	{name: "chart", args: "chart pale.malt", whole: true, last: "deculm"},
+	{name: "chart-weight", args: "chart batches/26-05.malt --of weight --at 2026-04-14T12:00 --members 40"},
+	{name: "chart-heat", args: "chart pale.malt --of heat --start 2026-03-06T07:00"},
+	{name: "chart-bed", args: "chart deep-bed.malt --of bed"},
+	{name: "chart-growth", args: "chart home/porch.malt --of growth"},
+	{name: "chart-drivers", args: "chart pale.malt --of drivers --members 20", whole: true},
+	{name: "chart-seasons", args: "chart batches --of all"},
+	{name: "help-chart", args: "chart --help"},
 	{name: "seasons", args: "seasons batches"},
 	{name: "seasons-lot", args: "seasons batches --trace 'Far field 2026'"},
 	{name: "seasons-home", args: "seasons home"},
@@ -116,7 +124,7 @@ func TestEveryScreenFits(t *testing.T) {
 func (s screen) shown(folder string, width int) string {
 	var out strings.Builder
 	w := World{In: strings.NewReader(""), Out: &out, Err: &out, Folder: folder, Terminal: true, ErrTerm: true, Width: width,
-		Env: func(name string) string { return map[string]string{"NO_COLOR": "1"}[name] }}
+		Env: func(name string) string { return map[string]string{"NO_COLOR": "1", "LANG": "C.UTF-8"}[name] }}
 	Main(w, parted(s.args))
 	return progressLine.ReplaceAllString(strings.ReplaceAll(out.String(), folder, "FOLDER"), "")
 }

@@ -35,6 +35,7 @@ var neighbours = []neighbour{
 	{command: "note", behind: []string{"changed"}, written: []string{"change", "changed"}},
 	{command: "note", behind: []string{"remark"}, written: []string{"remark", "comment"}},
 	{command: "begin", written: []string{"start", "open", "begun"}},
+	{command: "serve", written: []string{"web", "page", "server", "http", "browser", "phone", "ui", "gui", "dashboard"}},
 	{command: "tidy", written: []string{"format", "fmt", "pretty", "beautify", "indent", "clean"}},
 	{command: "contrast", written: []string{"diff", "compare", "cmp", "differences"}},
 	{command: "reckon", written: []string{"calc", "calculate", "compute", "math", "maths", "convert", "calculator"}},

@@ -37,20 +37,29 @@ func (c *Curve) spell(f *forecast.Forecast) {
 		c.Stages = append(c.Stages, Stage{name, c.span(from, to), forecast.InStillOven(st.Of)})
 		for _, s := range st.Steps {
 			if s.End > s.Start && s.Start < float64(c.To) {
-				c.Steps = append(c.Steps, Step{name, s.Label, c.span(s.Start, s.End), setOf(st.Of, s)})
+				c.Steps = append(c.Steps, Step{name, s.Label, c.span(s.Start, s.End), c.waits(name, s, setOf(st.Of, s))})
 			}
 		}
 	}
+}
+
+// waits is what a step has held: one that waits goes on as the one before it.
+func (c *Curve) waits(of outlook.StageName, s forecast.Step, set *Set) *Set {
+	if n := len(c.Steps); s.Kind == model.GateStep && n > 0 && c.Steps[n-1].StageName == of && c.Steps[n-1].Set == nil {
+		return nil
+	}
+	return set
 }
 
 func (c *Curve) span(from, to float64) Span {
 	return Span{answer.Seconds(from), min(answer.Seconds(to), c.To)}
 }
 
-// setOf is what a step has held. Malt that cools comes to its temperature as it can.
+// setOf is what a step has held. Malt that cools comes to its temperature as it can, and what lies in the
+// exhaust of another floor takes that as it comes.
 func setOf(of model.Stage, s forecast.Step) *Set {
 	t := s.Temperature
-	if !t.Known || s.Kind == model.CoolStep || math.IsNaN(t.From+t.To) {
+	if !t.Known || s.Kind == model.CoolStep || math.IsNaN(t.From+t.To) || asItComes(of, s) {
 		return nil
 	}
 	low, high := answer.Celsius(t.From), answer.Celsius(t.To)
@@ -65,6 +74,16 @@ func setOf(of model.Stage, s forecast.Step) *Set {
 	}
 	set.At, set.Low, set.High = append(set.At, answer.Seconds(s.End)), append(set.Low, set.Low[0]), append(set.High, set.High[0])
 	return set
+}
+
+// asItComes tells whether a step of a kiln asks for no temperature.
+func asItComes(of model.Stage, s forecast.Step) bool {
+	step := stepAt(model.StepsOf(of), s)
+	if of.Kind() != model.KilnStage || step == nil || step.Kind() == model.GateStep {
+		return false
+	}
+	w := step.Warmth()
+	return w.At == nil && w.From == nil
 }
 
 func (s *Set) add(at float64, t answer.Celsius) {

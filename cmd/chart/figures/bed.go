@@ -41,11 +41,14 @@ const (
 // bedName names a bed by what is done on it: the bed on the kiln, the growing bed, with its number where there
 // are several.
 func bedName(b *curve.Bed) string {
-	name := map[string]string{kiln: "bed on the kiln", string(model.GerminateStage): "growing bed", string(model.WitherStage): "withering bed"}[b.Stage]
-	if b.Number > 0 {
-		return fmt.Sprintf("The %s, %d,", name, b.Number)
+	name := map[string]string{kiln: "Bed on the kiln", string(model.GerminateStage): "Growing bed", string(model.WitherStage): "Withering bed"}[b.Stage]
+	switch {
+	case b.Number == 0:
+		return name
+	case b.Stage == kiln:
+		return "Bed on " + b.Called()
 	}
-	return "The " + name
+	return fmt.Sprintf("%s %d", name, b.Number)
 }
 
 func moistureOf(l *curve.Layer) float64 { return float64(l.Moisture) }

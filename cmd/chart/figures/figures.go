@@ -71,8 +71,12 @@ func drawn(list []chart.Chart) []chart.Chart {
 // frame is a chart of a curve without panels.
 func frame(c *curve.Curve, h words.House, of string) chart.Chart {
 	out := chart.Chart{Title: title(c, of), Sub: sub(c, h), Start: c.Start, To: float64(c.To), Note: Notes(c, h)}
-	if c.Start.IsZero() {
-		out.Since = words.Beginning(c.Green)
+	switch {
+	case !c.Start.IsZero():
+	case c.Green:
+		out.Since = "the beginning"
+	default:
+		out.Since = words.Beginning(false)
 	}
 	if known(c.Now) {
 		out.Now = new(float64(c.Now))

@@ -180,7 +180,7 @@ process "dried" {
 	assert.True(t, ok)
 	assert.Empty(t, list)
 	assert.Len(t, figures.All(&c, h), 4)
-	assert.Equal(t, "it was begun", named(t, figures.OfWeight, c, h).Since)
+	assert.Equal(t, "the beginning", named(t, figures.OfWeight, c, h).Since)
 	_, ok = figures.Named("colour", &c, h)
 	assert.False(t, ok)
 }

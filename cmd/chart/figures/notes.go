@@ -16,7 +16,7 @@ func Notes(c *curve.Curve, h words.House) (list []string) {
 		list = append(list, fmt.Sprintf("The forecast breaks off after %s: %s.", words.After(b.At), h.Say(b.Why)))
 	}
 	if e := c.NotForecast; e != nil {
-		list = append(list, fmt.Sprintf("From %s on the malt itself is not forecast: %s. Only the times are known.", words.After(e.At), h.Say(e.Why)))
+		list = append(list, fmt.Sprintf("Not forecast from %s on: %s.", words.After(e.At), h.Say(e.Why)))
 	}
 	if n := c.NoMalt; n != nil {
 		list = append(list, sentence(words.NoMalt(*n, c.Green)))

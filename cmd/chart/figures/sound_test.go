@@ -202,3 +202,54 @@ func TestChartsOfTheExamplesAreSound(t *testing.T) {
 		}
 	}
 }
+
+// Every record of the examples, as it stood at each of its days and when it was over.
+func TestChartsOfTheRecordsAreSoundAtAnyTime(t *testing.T) {
+	charts := 0
+	for _, pattern := range []string{"batches/26-*.malt", "home/26-*.malt"} {
+		files, err := filepath.Glob("../../../examples/" + pattern)
+		require.NoError(t, err)
+		require.NotEmpty(t, files, pattern)
+		for _, file := range files {
+			text, err := os.ReadFile(file)
+			require.NoError(t, err)
+			root, err := read.OpenRoot(filepath.Dir(file))
+			require.NoError(t, err)
+			h, _ := read.Load(filepath.Base(file), text, ".", root)
+			root.Close()
+			for _, b := range h.Batches {
+				times := []time.Time{{}, b.Began.Time}
+				for i, x := range b.Readings {
+					if at := x.When().Time; i%9 == 0 && !at.IsZero() {
+						times = append(times, at, at.Add(5*time.Hour))
+					}
+				}
+				for _, at := range times {
+					charts += batchCharts(t, b, at)
+				}
+			}
+		}
+	}
+	assert.Greater(t, charts, 100)
+}
+
+func batchCharts(t *testing.T, b *model.Batch, at time.Time) int {
+	t.Helper()
+	c, err := curve.Likely(t.Context(), b, at, curve.Options{})
+	require.NoError(t, err, "%s at %v", b.Name, at)
+	list := figures.All(&c, words.OfBatch(b.Process, b))
+	for _, x := range list {
+		if why := unsound(x); why != "" {
+			t.Errorf("%s at %v, %s: %s", b.Name, at, x.Title, why)
+		}
+		if x.Now == nil {
+			continue
+		}
+		for _, p := range x.Panels {
+			for _, r := range p.Points {
+				assert.LessOrEqual(t, r.At, *x.Now+1, "%s: read before it was", b.Name)
+			}
+		}
+	}
+	return len(list)
+}

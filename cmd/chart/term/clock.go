@@ -1,147 +1,90 @@
 package term
 
 import (
-	"fmt"
 	"strings"
-	"time"
 
 	"github.com/rivo/uniseg"
 
 	"maltwright/cmd/chart"
-	"maltwright/cmd/words"
 )
-
-// mark is a label of the axis of time.
-type mark struct {
-	at   float64
-	text string
-}
 
 const (
-	hour = 3600.0
-	day  = 24 * hour
+	minute = 60.0
+	day    = 24 * 60 * minute
 )
 
-// hourly are the steps of an axis that are shorter than a day, s.
-var hourly = []float64{hour / 4, hour / 2, hour, 2 * hour, 3 * hour, 6 * hour, 12 * hour}
-
-// daily are those of a day and more, in days.
-var daily = []int{1, 2, 4, 7, 14, 28, 56, 112, 224}
-
 // marksOf gives the marks of an axis: as many as have room beside one another.
-func marksOf(c chart.Chart, column func(float64) int, columns int) []mark {
-	var list []mark
-	for _, step := range hourly {
-		if list = hoursOf(c, step); roomy(list, column, columns) {
+func marksOf(c chart.Chart, column func(float64) int) []chart.Tick {
+	for least := minute; least < c.To-c.From; least *= 1.5 {
+		if least < (c.To-c.From)/mostMarks {
+			continue
+		}
+		list := c.Clock().Ticks(c.From, c.To, least)
+		if len(list) == 0 {
+			break
+		}
+		if list = named(c, list); roomy(list, column) {
 			return list
 		}
 	}
-	for _, days := range daily {
-		if list = daysOf(c, days); roomy(list, column, columns) {
+	if !c.Clock().ByDay() {
+		return nil
+	}
+	for each := 1; ; each++ {
+		if list := everyDay(c, each); len(list) < 2 || roomy(list, column) {
 			return list
 		}
 	}
-	return list[:min(1, len(list))]
 }
 
 // mostMarks is how many are tried at the most.
 const mostMarks = 60
 
 // roomy tells whether two blanks stand between any two marks. What would stick out to the right is left off.
-func roomy(list []mark, column func(float64) int, columns int) bool {
-	if len(list) > mostMarks {
-		return false
-	}
+func roomy(list []chart.Tick, column func(float64) int) bool {
 	end := -2
 	for _, m := range list {
-		at := column(m.at)
+		at := column(m.At)
 		if at < end+2 {
 			return false
 		}
-		end = at + uniseg.StringWidth(m.text)
+		end = at + uniseg.StringWidth(m.Text)
 	}
-	return len(list) > 0 || columns < leastWidth
+	return true
 }
 
-// hoursOf are marks every so many s: of a clock, where it is known, from midnight on.
-func hoursOf(c chart.Chart, step float64) (list []mark) {
-	if (c.To-c.From)/step > mostMarks {
-		return make([]mark, mostMarks+1)
-	}
-	if c.Start.IsZero() {
-		for n := int(ceil(c.From / step)); float64(n)*step <= c.To; n++ {
-			list = append(list, mark{float64(n) * step, words.After(float64(n) * step)})
-		}
+// named says of a midnight which day it begins.
+func named(c chart.Chart, list []chart.Tick) []chart.Tick {
+	if !c.Clock().ByDay() {
 		return list
 	}
-	for midnight := midnightOf(clock(c, c.From)); !midnight.After(clock(c, c.To)); midnight = midnight.AddDate(0, 0, 1) {
-		for s := 0.0; s < day; s += step {
-			t := time.Date(midnight.Year(), midnight.Month(), midnight.Day(), 0, 0, int(s), 0, midnight.Location())
-			at := t.Sub(c.Start).Seconds()
-			if at < c.From || at > c.To || len(list) > 0 && at <= list[len(list)-1].at {
-				continue
+	first := true
+	for _, d := range c.Clock().Days(c.From, c.To) {
+		for i := range list {
+			if list[i].At == d.From {
+				list[i].Text, first = dayOf(d, first), false
 			}
-			layout := "15:04"
-			if s == 0 {
-				layout = "Mon 2"
-			}
-			list = append(list, mark{at, t.Format(layout)})
-		}
-	}
-	return dated(c, list)
-}
-
-// daysOf are marks every so many days.
-func daysOf(c chart.Chart, days int) (list []mark) {
-	step := float64(days) * day
-	if (c.To-c.From)/step > mostMarks {
-		return make([]mark, mostMarks+1)
-	}
-	if c.Start.IsZero() {
-		for n := int(ceil(c.From / step)); float64(n)*step <= c.To; n++ {
-			list = append(list, mark{float64(n) * step, fmt.Sprintf("%d d", n*days)})
-		}
-		return list
-	}
-	layout := "Mon 2"
-	if days >= 7 {
-		layout = "2 Jan"
-	}
-	first := midnightOf(clock(c, c.From))
-	if first.Before(clock(c, c.From)) {
-		first = first.AddDate(0, 0, 1)
-	}
-	for t := first; !t.After(clock(c, c.To)); t = t.AddDate(0, 0, days) {
-		if at := t.Sub(c.Start).Seconds(); at <= c.To {
-			list = append(list, mark{at, t.Format(layout)})
-		}
-	}
-	return dated(c, list)
-}
-
-// dated says of the first day of several which month it is in.
-func dated(c chart.Chart, list []mark) []mark {
-	for i, m := range list {
-		if strings.Contains(m.text, " ") {
-			list[i].text = clock(c, m.at).Format("2 Jan")
-			break
 		}
 	}
 	return list
 }
 
-func clock(c chart.Chart, at float64) time.Time {
-	return c.Start.Add(time.Duration(at * float64(time.Second)))
-}
-
-func midnightOf(t time.Time) time.Time {
-	return time.Date(t.Year(), t.Month(), t.Day(), 0, 0, 0, 0, t.Location())
-}
-
-func ceil(x float64) float64 {
-	n := float64(int(x))
-	if n < x-1e-9 {
-		n++
+// everyDay marks midnights, every so many days.
+func everyDay(c chart.Chart, each int) (list []chart.Tick) {
+	for i, d := range c.Clock().Days(c.From, c.To) {
+		if d.From >= c.From && i%each == (each-1)%each {
+			list = append(list, chart.Tick{At: d.From, Text: dayOf(d, len(list) == 0)})
+		}
 	}
-	return n
+	return list
+}
+
+// dayOf is the name of a day: Sun 8, and of the first of several its month, 7 Mar.
+func dayOf(d chart.Span, first bool) string {
+	weekday, date, _ := strings.Cut(d.Name, " ")
+	number, month, _ := strings.Cut(date, " ")
+	if first || number == "1" {
+		return number + " " + month
+	}
+	return weekday + " " + number
 }

@@ -25,17 +25,20 @@ func (p *page) panels(c chart.Chart) {
 		}
 	}
 	width := p.columns() - margin - 1
-	for i, x := range plots {
+	for _, x := range plots {
 		x.grid = newGrid(p.signs, width, x.values.rows)
 		x.times = stretch{c.From, c.To, width * p.across}
-		x.draw(c.Now)
-		p.line(p.paint(bold, p.clip(p.heading(x.panel), p.columns())))
-		if f := x.panel.Field; f != nil {
-			x.field(*f)
+		if x.draw(c.Now); x.panel.Field != nil {
+			x.field(*x.panel.Field)
 		}
+	}
+	for i, x := range plots {
+		p.line(p.paint(bold, p.clip(p.heading(x.panel), p.columns())))
 		x.write(margin)
 		if i == len(plots)-1 {
 			p.timeAxis(c, x, margin)
+		} else if slices.Equal(x.legend, plots[i+1].legend) { // it stands below the next one
+			continue
 		}
 		x.legends()
 	}
@@ -66,10 +69,10 @@ func (p *plot) write(margin int) {
 
 // timeAxis writes the axis of time: its line, thick where it is night, its labels, and the stages below.
 func (p *page) timeAxis(c chart.Chart, x *plot, margin int) {
-	marks := marksOf(c, x.column, x.width)
+	marks := marksOf(c, x.column)
 	ticks := map[int]bool{}
 	for _, m := range marks {
-		ticks[x.column(m.at)] = true
+		ticks[x.column(m.At)] = true
 	}
 	line, night := strings.Repeat(" ", margin)+p.side, false
 	for column := range x.width {
@@ -89,7 +92,7 @@ func (p *page) timeAxis(c chart.Chart, x *plot, margin int) {
 	p.line(line)
 	labels := newRibbon(margin+1, x.width)
 	for _, m := range marks {
-		labels.put(x.column(m.at), p.said(m.text))
+		labels.put(x.column(m.At), p.said(m.Text))
 	}
 	p.line(labels.String())
 	p.stages(c, x, margin)

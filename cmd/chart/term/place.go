@@ -33,8 +33,12 @@ func (p *plot) letter() {
 			}
 		}
 		if last < 0 && len(free) > 0 {
-			c := free[len(free)/2]
-			p.speak(c.column, c.row, letterOf(i), ink)
+			free = free[len(free)/2:]
+		} else if last < 0 {
+			free = p.passing(i)
+		}
+		if last < 0 && len(free) > 0 {
+			p.speak(free[0].column, free[0].row, letterOf(i), ink)
 		}
 	}
 }
@@ -49,6 +53,18 @@ func (p *plot) freeOf(line int) (list []place) {
 			if x := p.at(column, row); x.lines == 1<<(line%64) && x.sign == "" {
 				list = append(list, place{column, row})
 				break
+			}
+		}
+	}
+	return list
+}
+
+// passing lists the cells through which a line runs with others.
+func (p *plot) passing(line int) (list []place) {
+	for column := range p.width {
+		for row := range p.height {
+			if x := p.at(column, row); x.lines&(1<<(line%64)) != 0 && x.sign == "" {
+				list = append(list, place{column, row})
 			}
 		}
 	}
@@ -83,7 +99,7 @@ func (p *plot) gateRow(g chart.Gate) {
 // gateWords writes what a gate asks beside its row, on a free stretch of that row or of one next to it. Where
 // there is none, the legend says it.
 func (p *plot) gateWords(g chart.Gate) {
-	text := p.said(g.Name)
+	text := p.said(strings.TrimPrefix(g.Name, p.panel.Name+" ")) // the heading says of what
 	wide := uniseg.StringWidth(text)
 	from, to := p.gateSpan(g)
 	row := p.values.row(g.Value)
@@ -103,6 +119,10 @@ func (p *plot) gateWords(g chart.Gate) {
 		value := quantity.Fixed(g.Value, p.panel.Places)
 		if !strings.Contains(text, strings.TrimSuffix(value, ".0")) {
 			text += " (" + amount(value, p.panel.Unit) + ")"
+		}
+		if last := len(p.legend) - 1; last >= 0 && p.legend[last].sign == p.gate {
+			p.legend[last].text += ", " + text
+			return
 		}
 		p.enter(p.gate, faint, text)
 	}
@@ -148,7 +168,7 @@ func (p *plot) named() {
 		if p.lettered {
 			sign = letterOf(i)
 		}
-		if l.Name != "" {
+		if l.Name != "" && (p.lettered || l.Name != p.panel.Name || len(p.panel.Bands)+len(p.panel.Points) > 0) {
 			list = append(list, entry{sign, inkOf(l.Role), p.said(l.Name)})
 		}
 	}
@@ -157,7 +177,14 @@ func (p *plot) named() {
 			list = append(list, entry{p.dots, faint, p.said(b.Name)})
 		}
 	}
-	p.legend = append(list, p.legend...)
+	for _, e := range p.legend { // readings of a line stand behind its letter
+		if i := slices.IndexFunc(list, func(l entry) bool { return p.lettered && l.text == e.text && l.ink == e.ink }); i >= 0 {
+			list[i].sign += " " + e.sign
+			continue
+		}
+		list = append(list, e)
+	}
+	p.legend = list
 }
 
 // amount is a number with its unit, where it has one.

@@ -31,14 +31,14 @@ type signs struct {
 var fineSigns = signs{
 	across: 2, down: 4,
 	axis: "─", night: "━", tick: "┬", nightTick: "┯", side: "│", value: "┤", stage: "└", stageEnd: "┘", now: "┊",
-	measured: map[chart.Shape]string{chart.Disc: "●", chart.Square: "■", chart.Triangle: "▲", chart.Diamond: "◆", chart.Ring: "○", chart.Tip: "▼"},
+	measured: map[chart.Shape]string{chart.Disc: "●", chart.Square: "■", chart.Triangle: "▲", chart.Diamond: "◆", chart.Post: "○", chart.Tip: "▼"},
 	doubted:  "×", above: "↑", below: "↓", gate: "⠒ ⠒", dots: "⠅⠅", course: "⠒⠒", bar: "█", shades: []string{"·", "░", "▒", "▓", "█"}, ranged: "–",
 }
 
 var plainSigns = signs{
 	across: 1, down: 1,
 	axis: "-", night: "=", tick: "+", nightTick: "+", side: "|", value: "+", stage: "|", stageEnd: "|", now: ":",
-	measured: map[chart.Shape]string{chart.Disc: "O", chart.Square: "#", chart.Triangle: "A", chart.Diamond: "V", chart.Ring: "0", chart.Tip: "Y"},
+	measured: map[chart.Shape]string{chart.Disc: "O", chart.Square: "#", chart.Triangle: "A", chart.Diamond: "V", chart.Post: "0", chart.Tip: "Y"},
 	doubted:  "X", above: "^", below: "v", gate: "- -", dots: "..", course: "**", bar: "#", shades: []string{".", ":", "+", "#", "@"}, ranged: " to ", plain: true,
 }
 

@@ -5,50 +5,26 @@ import (
 	"slices"
 
 	"maltwright/cmd/chart"
-	"maltwright/lang/quantity"
 )
 
 // axis is that of the values of a panel: from low to high in even steps, each of so many rows.
 type axis struct {
 	scale
-	step   float64
-	places int
-	each   int // rows between two labels
+	ticks chart.Ticks
+	each  int // rows between two labels
 }
 
 // mostSteps is how many steps an axis has at the most.
 const mostSteps = 6
 
-// axisOf chooses the axis of a panel for so many rows, or a few more or less.
+// axisOf chooses the axis of a panel for so many rows, or a few less.
 func axisOf(p chart.Panel, rows, down int) axis {
 	low, high := reach(p)
-	if high-low < 1e-9*max(1, math.Abs(high)) { // all of one value
-		low, high = low-0.5*math.Pow10(-p.Places), high+0.5*math.Pow10(-p.Places)
-	}
-	most := max(1, min(mostSteps, (rows-1)/2))
-	step := niceAbove((high - low) / float64(most))
-	for math.Ceil(high/step-1e-9)-math.Floor(low/step+1e-9) > float64(most) {
-		step = niceAbove(step * 1.01)
-	}
-	from, to := math.Floor(low/step+1e-9), math.Ceil(high/step-1e-9)
-	n := int(to - from)
+	t := chart.NiceTicks(low, high, 1+min(mostSteps, (rows-1)/2), p.Places)
+	n := len(t.At) - 1
 	each := max(2, (rows-1)/n)
-	return axis{scale{from * step, to * step, n*each + 1, down}, step, placesOf(step), each}
+	return axis{scale{t.Low(), t.High(), n*each + 1, down}, t, each}
 }
-
-// niceAbove is the least of 1, 2 or 5 times a power of ten that is not below a number.
-func niceAbove(x float64) float64 {
-	power := math.Pow10(int(math.Floor(math.Log10(x))))
-	for _, f := range []float64{1, 2, 5, 10} {
-		if f*power >= x*(1-1e-9) {
-			return f * power
-		}
-	}
-	return 10 * power
-}
-
-// placesOf is how many decimals a step needs.
-func placesOf(step float64) int { return max(0, -int(math.Floor(math.Log10(step)+1e-9))) }
 
 // label is that of a row from the top, "" where it has none.
 func (a axis) label(row int) string {
@@ -56,7 +32,7 @@ func (a axis) label(row int) string {
 	if fromFoot%a.each != 0 {
 		return ""
 	}
-	return quantity.Fixed(a.low+a.step*float64(fromFoot/a.each), a.places)
+	return a.ticks.Label(fromFoot / a.each)
 }
 
 // mostValue is what no axis goes beyond: its labels would leave no room.
