@@ -175,7 +175,7 @@ func (b *batchView) underway(v seen) {
 	for _, d := range on.Doubts {
 		b.Doubts = append(b.Doubts, mark{"in doubt", d})
 	}
-	b.Now = table{Class: "spread", Head: []string{"", "by the forecast"}}
+	b.Now = table{Class: "spread", Head: []string{"figure", "by the forecast"}}
 	for _, x := range [][2]string{{"moisture", on.Now.Moisture}, {"weight on the scale", cmp.Or(on.Now.Gross, on.Now.Weight)}, {"until", until(on.Now, v.now)}, {"all of it is done", doneOf(on.Now, v.now)}} {
 		if x[1] != "" {
 			b.Now.add(cellOf(x[0]), figure(x[1]))
@@ -215,17 +215,17 @@ const mostVisits = 6
 
 // visitsOf is the timetable of what is due: under each day its visits.
 func visitsOf(list []folder.Due, now time.Time) table {
-	t := table{Class: "times", Head: []string{"At", "To do", "Scale", ""}}
+	t := table{Class: "times", Head: []string{"At", "To do", "Scale"}}
 	shown := ""
 	for _, d := range list {
 		if day := words.Day(d.At, now); day != shown {
 			t.Rows, shown = append(t.Rows, row{Between: day}), day
 		}
-		night := ""
+		do := cellOf(d.Says)
 		if d.Night {
-			night = "nobody is awake then"
+			do.Below = "nobody is awake then"
 		}
-		t.add(cellOf(d.At.In(now.Location()).Format("15:04")), cellOf(d.Says), figure(expected(d)), cellOf(night))
+		t.add(cellOf(d.At.In(now.Location()).Format("15:04")), do, figure(expected(d)))
 	}
 	return t
 }
@@ -243,7 +243,7 @@ func (b *batchView) followed(v seen) {
 		return
 	}
 	r, h := f.Result, v.on.House
-	head := []string{"", "middle", "8 cases in 10"}
+	head := []string{"figure", "middle", "8 cases in 10"}
 	b.Stage, b.Now = words.Where(r), table{Class: "spread", Head: head}
 	for _, x := range h.Standing(r) {
 		b.Now.add(cellOf(x.What), figure(x.Middle), figure(x.Within()))
@@ -310,10 +310,10 @@ func (b *batchView) readings(v seen) {
 	}
 }
 
-// clockOf is the time of the day, "" where a line has none.
+// clockOf is the time of the day, a dash where a line has none.
 func clockOf(at, now time.Time) string {
 	if at.IsZero() {
-		return ""
+		return words.None
 	}
 	return at.In(now.Location()).Format("15:04")
 }

@@ -135,7 +135,7 @@ func (v *processView) forecast(r outlook.Result, h words.House) {
 		return
 	}
 	t := r.Totals
-	v.Totals = table{Class: "spread", Head: []string{"What comes of it", ""}}
+	v.Totals = table{Class: "spread", Head: []string{"What comes of it", "by the forecast"}}
 	rest := ""
 	if r.Rest != "" {
 		rest = "then rest " + r.Rest
@@ -235,7 +235,7 @@ func (s *server) whatIf(w http.ResponseWriter, r *http.Request) error {
 		for _, x := range said.Found {
 			v.WhatIf.Found = append(v.WhatIf.Found, findingView{Severity: x.Kind, Message: words.Joined(": ", x.Severity, x.Text)})
 		}
-		v.WhatIf.Rows = table{Caption: "Supposed: " + strings.Join(lines, "; "), Head: []string{"", "as written", "as supposed", "that is"}}
+		v.WhatIf.Rows = table{Caption: "Supposed: " + strings.Join(lines, "; "), Head: []string{"figure", "as written", "as supposed", "that is"}}
 		for _, x := range said.Rows {
 			v.WhatIf.Rows.add(cellOf(x.What), figure(x.Old), figure(x.New), figure(x.More))
 		}
