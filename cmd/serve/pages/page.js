@@ -131,7 +131,7 @@
         changed = true;
       }
     } catch {
-      away = away || Date.now();
+      away = away || now();
       gap = Math.min(2 * gap, MOST);
     }
     count();
@@ -193,7 +193,7 @@
       form.dataset.sent = "yes";
       form.submit();
     } catch {
-      away = away || Date.now();
+      away = away || now();
       const judge = $(".judge", form);
       if (!later(form) && judge) judge.textContent = "The machine is out of reach, and this browser keeps nothing: write the reading on paper.";
       show();
