@@ -90,8 +90,16 @@ func acrospireClasses(bare bool) []Drawn {
 	return []Drawn{{NoShoot, "no shoot yet", bare}, {Quarter, "to 1/4", bare}, {Half, "to 1/2", bare}, {ThreeQuarters, "to 3/4", bare}, {Whole, "to the whole", bare}, {Overgrown, "overgrown", bare}}
 }
 
+// outside is how the shoot of a kernel without husk is seen, and counted as that of barley is (common practice, from memory).
+const outside = "A kernel without husk has its shoot outside: it comes out at the root end and lies along the back. " +
+	"Take its length as a part of the kernel's; count how far each of 50 to 100 kernels has grown."
+
 func acrospires(bare bool) Block {
-	return Drawing{Say: "Acrospire. " + seen(vocabulary.MeasureAcrospire),
+	how := seen(vocabulary.MeasureAcrospire)
+	if bare {
+		how = outside
+	}
+	return Drawing{Say: "Acrospire. " + how,
 		Shown: []Drawn{{Quarter, "1/4", bare}, {Half, "1/2", bare}, {ThreeQuarters, "3/4", bare}, {Whole, "1, whole", bare}, {Overgrown, "overgrown", bare}}}
 }
 
