@@ -119,7 +119,7 @@ func (s *server) batchPage(r *http.Request, v seen) *page {
 
 func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 	out := batchView{ID: v.brief.ID, Name: v.brief.Name, Process: v.brief.Process, Began: words.Clock(v.brief.Began, v.now), IsOver: v.on == nil, What: "a batch", Once: once(),
-		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf", Report: "/batch/" + string(v.brief.ID) + "/report"}
+		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf"}
 	if p := v.opened.Process; p != nil {
 		out.What = whatOf(outlook.HeadOf(p))
 	}
@@ -132,6 +132,9 @@ func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 	out.followed(v)
 	out.opening(ctx, v)
 	out.readings(v)
+	if out.IsOver {
+		out.Sheet = ""
+	}
 	if n := len(v.lines); n > 0 && !v.lines[n-1].Opens {
 		out.LastLine = v.lines[n-1].Words
 	}
