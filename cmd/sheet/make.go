@@ -173,6 +173,9 @@ func (m *maker) stage(i int) (section, bool) {
 		name += " " + at[st.Kind] + ` "` + short(words.Safe(h.Name)) + `"`
 	}
 	s.first = append(s.first, Heading{Text: name})
+	if piece := model.PieceOf(st.Of); !m.clock && piece != nil && piece.TurnAt != nil {
+		s.first = append(s.first, Words{Small: true, Text: "Turn by the clock: at " + short(words.Safe(words.OneLine(piece.TurnAt.Place().Text()))) + ". The times below are of as many turns at even times."})
+	}
 	s.first = append(s.first, m.readIn(i)...)
 	s.looks = m.looks(st, len(s.visits))
 	if st.Kind == model.KilnStage || st.Kind == model.DeculmStage {
