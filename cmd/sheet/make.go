@@ -177,7 +177,10 @@ func (m *maker) stage(i int) (section, bool) {
 		s.first = append(s.first, Words{Small: true, Text: "Turn by the clock: at " + short(words.Safe(words.OneLine(piece.TurnAt.Place().Text()))) + ". The times below are of as many turns at even times."})
 	}
 	s.first = append(s.first, m.readIn(i)...)
-	s.looks = m.looks(st, len(s.visits))
+	s.looks = m.looks(st)
+	if st.Kind == model.GerminateStage {
+		s.more = tally(m.naked())
+	}
 	if st.Kind == model.KilnStage || st.Kind == model.DeculmStage {
 		s.looks = append(s.looks, sampleSum(m.clean(st.Kind)))
 	}
