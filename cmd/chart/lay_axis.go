@@ -41,7 +41,7 @@ func (f *frame) timeAxis() {
 	}
 	l := Lettering{Size: f.Letters, Ink: Letters, Align: AtMiddle}
 	if ticks := f.timeTicks(); len(ticks) > 0 {
-		f.y += f.leading() + 4
+		f.y += f.leading() + f.clear()
 		for _, t := range ticks {
 			f.tick(t.At, 4)
 			f.try(f.inside(f.x(t.At), t.Text, l), t.Text, l, f.row(f.y-3))
@@ -49,7 +49,7 @@ func (f *frame) timeAxis() {
 	}
 	if f.clock.ByDay() {
 		if len(f.timeTicks()) == 0 {
-			f.y += 4
+			f.y += f.clear()
 		}
 		f.dayRow()
 	} else {
@@ -63,6 +63,9 @@ func (f *frame) timeAxis() {
 	}
 	f.y += 4
 }
+
+// clear is the room between the foot of a panel and a row of text, in which no value at the left stands.
+func (f *frame) clear() float64 { return math.Round(0.5 * f.Letters) }
 
 // inside is the point of a label in the row, moved so far that it lies on the sheet.
 func (f *frame) inside(x float64, text string, l Lettering) XY {

@@ -1,28 +1,17 @@
 package folder
 
 import (
-	"context"
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
-	"slices"
-	"strings"
 	"time"
 
-	"maltwright/cmd/answer/noted"
-	"maltwright/cmd/founding"
 	"maltwright/cmd/journal"
-	"maltwright/cmd/recall"
-	"maltwright/cmd/repository"
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/fingerprint"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
-	"maltwright/lang/read"
-	"maltwright/lang/source"
-	"maltwright/sim/work"
 )
 
 // Wrong is what somebody filled in that cannot be.
@@ -125,134 +114,4 @@ func (c Clerk) Begin(o Opening) error {
 		}
 		return o.Text, nil
 	})
-}
-
-// nameFor is the name of the new batch: the one that was asked for, or the next of its year.
-func (f File) nameFor(asked string, year int) (string, error) {
-	taken, err := f.taken()
-	if err != nil {
-		return "", err
-	}
-	switch {
-	case asked == "":
-		return journal.Next(taken, year), nil
-	case asked != words.Safe(asked) || strings.ContainsAny(asked, `/\:*?"<>|`) || strings.HasPrefix(asked, ".") || strings.TrimSpace(asked) != asked || len(asked) > mostName:
-		return "", wrong("name", asked, " cannot be the name of a file")
-	case slices.Contains(taken, asked):
-		return "", &Refused{&Wrong{"name", "", fmt.Sprintf("there is a batch %q beside %s already", asked, f.Name)}}
-	}
-	return asked, nil
-}
-
-// mostName is how long the name of a batch may be as that of a file, in bytes.
-const mostName = 100
-
-// taken lists the batches in the files of the folder of a file, and the names of those files,
-// which a new one cannot have either.
-func (f File) taken() (names []string, err error) {
-	folder := filepath.Dir(f.Path)
-	list, err := os.ReadDir(folder)
-	if err != nil {
-		return nil, &Failed{folder, Plain(err), err}
-	}
-	for _, e := range list {
-		own, is := strings.CutSuffix(e.Name(), Extension)
-		if !is {
-			continue
-		}
-		names = append(names, own)
-		if !e.Type().IsRegular() {
-			continue
-		}
-		if other, err := Read(filepath.Join(folder, e.Name()), f.Root); err == nil { // one that cannot be read names no batch
-			names = append(names, journal.Batches(other.Name, other.Text)...)
-		}
-	}
-	return names, nil
-}
-
-// committed is the revision of git that holds the text of a process, "" where the latest one does
-// not.
-func (f File) committed(p *model.Process) string {
-	root, err := read.OpenRoot(f.Root)
-	if err != nil {
-		return ""
-	}
-	defer root.Close()
-	revision := repository.Head(f.Root)
-	past := recall.Reader{Reader: root, Root: f.Root, Below: func(s *source.File) string { return f.Below(root, s) }}
-	if revision == "" || !past.Holds(p, revision) {
-		return ""
-	}
-	return revision
-}
-
-// Kept tells whether git keeps the text of the process, or there is no git that could.
-func (o Opening) Kept() bool {
-	_, err := repository.Top(filepath.Dir(o.Path))
-	return o.Revision != "" || err != nil
-}
-
-// Lying gives the batch that is still in the vessel of a process at a time by its record, of those
-// beside the file of the process; nil where none is.
-func (f File) Lying(ctx context.Context, p *model.Process, at time.Time) *Found {
-	vessel := vesselOf(p)
-	names, err := Beside(filepath.Dir(f.Path))
-	if vessel == "" || err != nil {
-		return nil
-	}
-	for _, b := range Batches(names, func(name string) (File, error) { return Read(filepath.Join(filepath.Dir(f.Path), name), f.Root) }) {
-		if LiesIn(ctx, b.Model, vessel, at) {
-			return &b
-		}
-	}
-	return nil
-}
-
-// Lies says that a batch is still in a vessel.
-func (b Found) Lies() string {
-	return fmt.Sprintf("batch %q, begun %s, is still in %q by its record %s", b.Model.Name, b.Model.Began.Format("Mon 2 Jan 15:04"), vesselOf(b.Model.Process), filepath.Base(b.Path))
-}
-
-// BeforeItIsWet says what is not known of the lots of a batch, a line each: this is the last moment at
-// which it can be asked.
-func BeforeItIsWet(b *model.Batch) (lines []string) {
-	if b.Process == nil {
-		return nil
-	}
-	lots := []*model.Grain{b.Process.Grain}
-	if len(b.Process.Lots) > 0 {
-		lots = lots[:0]
-		for _, lot := range b.Process.Lots {
-			lots = append(lots, lot.Grain)
-		}
-	}
-	for _, lot := range lots {
-		lines = append(lines, founding.BeforeItIsWet(lot)...)
-	}
-	return lines
-}
-
-// First says what comes first in a batch that was begun.
-type First struct {
-	Says   []string // what to have ready, and what is due first
-	Weight string   // that is forecast for the first line
-	Line   string   // the first line to note; "" where nothing is weighed
-}
-
-// FirstOf says what comes first in a batch. It is empty where the batch cannot be forecast.
-func FirstOf(ctx context.Context, b *model.Batch) (first First) {
-	if b.Process == nil || b.Broken {
-		return first
-	}
-	o, ok := noted.Open(ctx, b, work.NewPool(work.Records))
-	if !ok {
-		return first
-	}
-	h := words.OfBatch(b.Process, b)
-	first.Says = h.Opening(o)
-	if o.First != nil {
-		first.Weight, first.Line = h.FirstWeight(*o.First), h.FirstLine(*o.First)
-	}
-	return first
 }

@@ -23,14 +23,14 @@ func (d *Folder) Calendar(ctx context.Context, w io.Writer, now time.Time) error
 	var list []ics.Batch
 	for _, u := range units {
 		for _, s := range u.batches {
-			if !GoesOn(s.batch, now) || !s.sound() {
+			if !s.goesOn(now) || !s.sound() {
 				continue
 			}
 			x, err := s.stood(ctx, now)
 			if err != nil {
 				return err
 			}
-			b := ics.Batch{ID: string(s.id), Name: s.batch.Name, Process: s.batch.Process.Name, Stamp: lastOf(s.batch), House: s.house()}
+			b := ics.Batch{ID: string(s.id), Name: s.batch.Name, Process: s.batch.Process.Name, Stamp: s.last, House: s.house()}
 			for _, v := range d.visits(s, x) {
 				b.Visits = append(b.Visits, v.Visit)
 			}

@@ -27,12 +27,11 @@ var recorded = []visits.Kind{visits.Drain, visits.Turn, visits.Look, visits.EndF
 
 // due tells what is to be done at a batch, and what of it is over without a word in the record.
 func (s *standing) due(b *Batch, x stood, all []noted.Visit, now time.Time) {
-	written := lastOf(s.batch)
 	for _, v := range all {
 		switch {
 		case now.Sub(v.Time) < overdue:
 			b.Due = append(b.Due, s.visit(v, now))
-		case v.Time.After(written.Add(attended)):
+		case v.Time.After(s.last.Add(attended)):
 			b.Late = append(b.Late, s.visit(v, now))
 		}
 	}

@@ -4,20 +4,19 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"io/fs"
+	"maps"
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
-	"time"
 
 	"maltwright/check"
 	"maltwright/cmd/recall"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
-	"maltwright/lang/regular"
 )
 
 // index is what the folder holds, as it was seen last. A file is read again where its size, its
@@ -33,16 +32,6 @@ type index struct {
 	round int // of looking, so that a file is looked at once in each
 }
 
-// seen is a file as it was read.
-type seen struct {
-	info  fs.FileInfo
-	when  time.Time // when it was read
-	text  []byte
-	err   error
-	sum   [sha256.Size]byte
-	round int
-}
-
 // unit is a process file with what it means.
 type unit struct {
 	File
@@ -50,6 +39,7 @@ type unit struct {
 	house   *model.House
 	found   []finding.Finding
 	needs   map[string][sha256.Size]byte // of each file that it was read from
+	sum     []byte                       // of all of them
 	batches []*standing                  // as house.Batches
 
 	processes []ID // as house.Processes
@@ -62,12 +52,6 @@ type place struct {
 	nth   int
 	batch bool
 }
-
-const (
-	mostFiles   = 5000            // process files of a folder that are read
-	mostEntries = 100_000         // files and folders that are looked at
-	settles     = 2 * time.Second // within which a file may change again without a sign of it in its time
-)
 
 // idOf names a batch or a process by where it lies and what it is called; nth tells those of one
 // name in one file apart.
@@ -100,86 +84,6 @@ func (x *index) scan() (list []*unit, unread []Unread, err error) {
 	return list, unread, nil
 }
 
-// list gives the paths of the process files below the folder. Hidden folders are not entered, and
-// links are not followed.
-func (x *index) list() (names []string, unread []Unread, err error) {
-	entries := 0
-	err = fs.WalkDir(x.root.FS(), ".", func(at string, d fs.DirEntry, err error) error {
-		entries++
-		switch {
-		case err != nil && at == ".":
-			return &Failed{x.path, Plain(err), err}
-		case err != nil:
-			unread = append(unread, Unread{at, Plain(err)})
-			return fs.SkipDir
-		case d.IsDir() && at != "." && strings.HasPrefix(d.Name(), "."):
-			return fs.SkipDir
-		case d.Type().IsRegular() && strings.HasSuffix(at, Extension):
-			names = append(names, at)
-		}
-		if entries >= mostEntries || len(names) >= mostFiles {
-			unread = append(unread, Unread{at, fmt.Sprintf("behind it nothing is read: the folder holds more than %d files, or %d process files", mostEntries, mostFiles)})
-			return fs.SkipAll
-		}
-		return nil
-	})
-	return names, unread, err
-}
-
-// file is a file of the folder as it stands.
-func (x *index) file(at string) *seen {
-	at = path.Clean(at)
-	was := x.files[at]
-	if was != nil && was.round == x.round {
-		return was
-	}
-	info, err := x.root.Stat(at)
-	if was != nil && err == nil && was.same(info) {
-		was.round = x.round
-		return was
-	}
-	s := x.read(at, info, err)
-	s.round = x.round
-	x.files[at] = s
-	return s
-}
-
-// same tells whether a file can only be what was read.
-func (s *seen) same(now fs.FileInfo) bool {
-	return s.err == nil && os.SameFile(s.info, now) && s.info.Size() == now.Size() && s.info.ModTime().Equal(now.ModTime()) && s.when.Sub(now.ModTime()) > settles
-}
-
-func (x *index) read(at string, info fs.FileInfo, err error) *seen {
-	s := &seen{info: info, when: time.Now(), err: err}
-	if err != nil {
-		return s
-	}
-	f, err := regular.OpenIn(x.root, at)
-	if err != nil {
-		s.err = err
-		return s
-	}
-	defer f.Close()
-	if s.info, s.err = f.Stat(); s.err == nil {
-		s.text, s.err = read.ReadAll(f)
-	}
-	s.sum = sha256.Sum256(s.text)
-	return s
-}
-
-// reader reads the files of the index, and keeps which a unit was read from.
-type reader struct {
-	x     *index
-	needs map[string][sha256.Size]byte
-}
-
-// Read gives the text of a file of the folder.
-func (r reader) Read(at string) ([]byte, error) {
-	s := r.x.file(at)
-	r.needs[path.Clean(at)] = s.sum
-	return s.text, s.err
-}
-
 // unit gives a process file as it stands.
 func (x *index) unit(at string, known recall.Known) (*unit, error) {
 	s := x.file(at)
@@ -193,6 +97,7 @@ func (x *index) unit(at string, known recall.Known) (*unit, error) {
 	u.File = File{Name: filepath.FromSlash(at), Path: filepath.Join(x.path, filepath.FromSlash(at)), Text: s.text, Root: x.path, Dir: path.Dir(at)}
 	u.house, u.found = read.Load(u.Name, u.Text, u.Dir, u.Past(reader{x, u.needs}, known))
 	u.name()
+	u.sum = sumOfAll(u.needs)
 	return u, nil
 }
 
@@ -205,11 +110,20 @@ func (u *unit) name() {
 		return id
 	}
 	for _, b := range u.house.Batches {
-		u.batches = append(u.batches, &standing{id: next("batch", b.Name), batch: b, unit: u})
+		u.batches = append(u.batches, standingOf(u, next("batch", b.Name), b))
 	}
 	for _, p := range u.house.Processes {
 		u.processes = append(u.processes, next("process", p.Name))
 	}
+}
+
+// sumOfAll tells apart what a unit was read from.
+func sumOfAll(needs map[string][sha256.Size]byte) []byte {
+	all := sha256.New()
+	for _, at := range slices.Sorted(maps.Keys(needs)) {
+		fmt.Fprintf(all, "%s %x\n", at, needs[at])
+	}
+	return all.Sum(nil)
 }
 
 // holds tells whether a unit still means what it meant.
@@ -220,15 +134,6 @@ func (x *index) holds(u *unit) bool {
 		}
 	}
 	return true
-}
-
-// forget lets go of files that were not asked for in this round.
-func (x *index) forget() {
-	for at, s := range x.files {
-		if s.round != x.round {
-			delete(x.files, at)
-		}
-	}
 }
 
 // name gives every batch and process its ID.

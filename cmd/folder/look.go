@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 	"time"
@@ -39,7 +38,7 @@ func (d *Folder) tell(ctx context.Context, s *State, u *unit) error {
 		s.Unread = append(s.Unread, Unread{u.at, toldOf(faults[0])})
 	}
 	for _, b := range u.batches {
-		if !GoesOn(b.batch, s.At) {
+		if !b.goesOn(s.At) {
 			s.Over = append(s.Over, b.brief())
 			continue
 		}
@@ -71,7 +70,7 @@ func (u *unit) faults() (list []finding.Finding) {
 
 // brief is a batch in a list.
 func (s *standing) brief() Brief {
-	b := Brief{ID: s.id, Name: s.batch.Name, File: s.unit.at, Began: s.batch.Began.Time, Last: lastOf(s.batch)}
+	b := Brief{ID: s.id, Name: s.batch.Name, File: s.unit.at, Began: s.batch.Began.Time, Last: s.last}
 	if s.batch.Process != nil {
 		b.Process = s.batch.Process.Name
 	}
@@ -168,7 +167,7 @@ func toldOf(f finding.Finding) string {
 func versionOf(s State, units []*unit) string {
 	var all strings.Builder
 	for _, u := range units {
-		fmt.Fprintf(&all, "%s %x\n", u.at, sumOfNeeds(u.needs))
+		fmt.Fprintf(&all, "%s %x\n", u.at, u.sum)
 	}
 	for _, d := range s.Due {
 		fmt.Fprintf(&all, "%s %d %t\n", d.Batch, d.At.Unix()/60, d.Late)
@@ -183,13 +182,4 @@ func versionOf(s State, units []*unit) string {
 	}
 	sum := sha256.Sum256([]byte(all.String()))
 	return hex.EncodeToString(sum[:8])
-}
-
-// sumOfNeeds tells apart what a unit was read from.
-func sumOfNeeds(needs map[string][sha256.Size]byte) []byte {
-	all := sha256.New()
-	for _, at := range slices.Sorted(maps.Keys(needs)) {
-		fmt.Fprintf(all, "%s %x\n", at, needs[at])
-	}
-	return all.Sum(nil)
 }

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"maltwright/check"
+	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/answer/whatif"
 	"maltwright/cmd/words"
@@ -128,13 +129,7 @@ func (d *Folder) WhatIf(ctx context.Context, id ID, begun time.Time, lines []str
 	if faults := u.faults(); len(faults) > 0 {
 		return Supposed{}, &Unsound{u.Name, faults}
 	}
-	root, err := u.open()
-	if err != nil {
-		return Supposed{}, err
-	}
-	defer root.Close()
-	r, err := whatif.Ask(ctx, m, whatif.Case{Name: u.Name, Text: u.Text, Dir: u.Dir, Reader: root, Process: m.Name, Begun: begun, Changes: lines,
-		Below: func(f *source.File) string { return u.Below(root, f) }})
+	r, err := u.Suppose(ctx, m, begun, lines)
 	var misuse whatif.Misuse
 	var unsound whatif.Unsound
 	switch {
@@ -149,6 +144,18 @@ func (d *Folder) WhatIf(ctx context.Context, id ID, begun time.Time, lines []str
 	}
 	h := words.Of(m)
 	return Supposed{m.Name, h.EffectRows(r.Effects[0]), words.CameRows(r.Findings), words.NotForecast(r)}, nil
+}
+
+// Suppose forecasts a process of the file as it is written and with changes. Errors: those of whatif.Ask, *Failed,
+// and that of the context.
+func (f File) Suppose(ctx context.Context, p *model.Process, begun time.Time, changes []string) (effect.Result, error) {
+	root, err := f.open()
+	if err != nil {
+		return effect.Result{}, err
+	}
+	defer root.Close()
+	return whatif.Ask(ctx, p, whatif.Case{Name: f.Name, Text: f.Text, Dir: f.Dir, Reader: root, Process: p.Name, Begun: begun, Changes: changes,
+		Below: func(s *source.File) string { return f.Below(root, s) }})
 }
 
 // process gives the ID of a process by where it stands and its name; "" where it is not in the folder.

@@ -20,8 +20,17 @@ type standing struct {
 	id    ID
 	batch *model.Batch
 	unit  *unit
+	last  time.Time // the last that is written of it
+	open  bool      // it was begun, and its malt is not weighed
 	quick once[stood]
 }
+
+func standingOf(u *unit, id ID, b *model.Batch) *standing {
+	return &standing{id: id, batch: b, unit: u, last: lastOf(b), open: open(b)}
+}
+
+// goesOn tells whether the batch is under way.
+func (s *standing) goesOn(now time.Time) bool { return s.open && now.Sub(s.last) <= forgotten }
 
 // stood is how a batch stood.
 type stood struct {

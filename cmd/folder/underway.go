@@ -1,20 +1,16 @@
 package folder
 
 import (
-	"context"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"time"
 
-	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/journal"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
 	"maltwright/lang/regular"
-	"maltwright/sim/infer/evidence"
-	"maltwright/sim/work"
 )
 
 // forgotten is how long nothing is written of a batch that is still taken to be under way.
@@ -22,8 +18,11 @@ const forgotten = 30 * 24 * time.Hour
 
 // GoesOn tells whether a batch is under way: its malt is not weighed, and the last that is written
 // of it is not long ago.
-func GoesOn(b *model.Batch, now time.Time) bool {
-	return !b.Began.IsZero() && now.Sub(lastOf(b)) <= forgotten && !slices.ContainsFunc(b.Readings, model.Clean)
+func GoesOn(b *model.Batch, now time.Time) bool { return open(b) && now.Sub(lastOf(b)) <= forgotten }
+
+// open tells whether a batch was begun, and its malt not weighed.
+func open(b *model.Batch) bool {
+	return !b.Began.IsZero() && !slices.ContainsFunc(b.Readings, model.Clean)
 }
 
 // lastOf is the time of the last that is written of a batch.
@@ -91,34 +90,4 @@ func Read(path, root string) (File, error) {
 		root, dir = filepath.Dir(path), "."
 	}
 	return File{Name: path, Path: path, Text: text, Root: root, Dir: filepath.ToSlash(dir)}, nil
-}
-
-// LiesIn tells whether a batch lies in a vessel at a time: by its first stage, as its record has it.
-func LiesIn(ctx context.Context, b *model.Batch, vessel string, at time.Time) bool {
-	if b.Broken || b.Process == nil || !GoesOn(b, at) || b.Began.After(at) || vesselOf(b.Process) != vessel {
-		return false
-	}
-	as, _ := progress.When(b, at)
-	t, err := evidence.New(b, as)
-	if err != nil {
-		return false
-	}
-	t.Bound(ctx, work.NewPool(work.Records))
-	f, err := t.Run(make([]float64, len(t.Axes)), false)
-	if err != nil || len(f.Stages) == 0 || len(f.Stages[0].Steps) == 0 {
-		return false
-	}
-	steps := f.Stages[0].Steps
-	return at.Sub(b.Began.Time).Seconds() < steps[len(steps)-1].End
-}
-
-// vesselOf is the name of what a batch lies in first, "" where that has none.
-func vesselOf(p *model.Process) string {
-	if len(p.Stages) == 0 {
-		return ""
-	}
-	if holder := model.HolderOf(p.Stages[0]); holder != nil {
-		return holder.Name
-	}
-	return ""
 }

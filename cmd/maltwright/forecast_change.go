@@ -6,11 +6,10 @@ import (
 
 	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/answer/whatif"
+	"maltwright/cmd/folder"
 	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/text"
 	"maltwright/lang/model"
-	"maltwright/lang/read"
-	"maltwright/lang/source"
 )
 
 // supposed forecasts what would be with the changes that are asked for, beside what is
@@ -27,18 +26,10 @@ func (c Forecast) supposed(w *World, begun time.Time) error {
 	if err != nil {
 		return err
 	}
-	root, err := read.OpenRoot(in.root)
-	if err != nil {
-		return failed("%s: %s", in.root, plainError(err))
-	}
-	defer root.Close()
 	ctx, release := w.interruptible()
 	defer release()
 	stop := w.progress("forecast of " + p.Name)
-	r, err := whatif.Ask(ctx, p, whatif.Case{
-		Name: in.name, Text: in.text, Dir: in.dir, Reader: root, Begun: begun, Changes: c.Change,
-		Below: func(f *source.File) string { return below(in, root, f) },
-	})
+	r, err := in.as().Suppose(ctx, p, begun, c.Change)
 	stop()
 	var misuse whatif.Misuse
 	var unsound whatif.Unsound
@@ -50,6 +41,8 @@ func (c Forecast) supposed(w *World, begun time.Time) error {
 	case errors.As(err, &unsound):
 		w.tellFaults(unsound)
 		return failure{ExitFindings, errors.New("no forecast of the change: put it right first")}
+	case errors.As(err, new(*folder.Failed)):
+		return exitOf(err)
 	case err != nil:
 		return failure{ExitFindings, err}
 	}

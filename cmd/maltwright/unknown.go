@@ -25,6 +25,7 @@ var neighbours = []neighbour{
 	{command: "check", written: []string{"lint", "validate", "verify", "test", "audit", "inspect", "review", "proof", "examine", "look"}},
 	{command: "forecast", written: []string{"simulate", "sim", "run", "predict", "plan", "estimate", "project", "model", "prognosis"}},
 	{command: "visits", written: []string{"schedule", "calendar", "timetable", "agenda", "tasks", "todo", "remind", "when", "visit"}},
+	{command: "sheet", written: []string{"print", "paper", "form", "worksheet", "checklist", "pdf"}},
 	{command: "follow", written: []string{"status", "progress", "track", "watch", "where"}},
 	{command: "note", written: []string{"log", "add", "record", "enter", "append", "write", "reading", "measure"}},
 	{command: "note", behind: []string{"weighed"}, written: []string{"weigh", "weight", "weighed"}},

@@ -29,6 +29,7 @@ type Curve struct {
 	Stages   []Stage
 	Steps    []Step
 	Gates    []Gate
+	Aims     []Aim
 	Nights   []Span // when nobody is awake, as far as the site says so and the start is known
 	Beds     []Bed  // of each kiln and each box
 	Bands    *Bands // nil where they were not asked for
@@ -48,6 +49,12 @@ type Stage struct {
 	outlook.StageName
 	Span
 	Still bool // an oven without a fan, in which there is one air about the malt
+}
+
+// Aim is the moisture that a steep is to end with, and when it runs.
+type Aim struct {
+	Span
+	Low, High answer.Share // wet basis
 }
 
 // Point is a batch at one time. In a still oven its air is AirOn, and nothing is AirOff.

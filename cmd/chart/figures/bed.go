@@ -24,7 +24,7 @@ func Beds(c *curve.Curve, h words.House) (list []chart.Chart) {
 }
 
 func bed(c *curve.Curve, h words.House, b *curve.Bed) chart.Chart {
-	part := stretch{from: b.Looks[0].At, to: b.Looks[len(b.Looks)-1].At, stage: b.StageName}
+	part := stretch{from: b.Looks[0].At, to: b.Looks[len(b.Looks)-1].At, of: inStage(b.StageName)}
 	moisture := layers(c, b, moistureName, words.Shares, moistureOf)
 	if b.Stage == kiln {
 		return cut(with(c, frame(c, h, bedName(b)), depths(b, h, moistureName, words.Shares, moistureOf), moisture, warmth(c, h, part), air(c, h, part)), part)

@@ -29,6 +29,10 @@ func Moisture(c *curve.Curve, h words.House) chart.Chart {
 			p.Points = append(p.Points, point(r, m.Value, m.Error, s, "tested", chart.Second))
 		}
 	}
+	for _, a := range c.Aims {
+		low, high := s.Shown(float64(a.Low)), s.Shown(float64(a.High))
+		p.Bands = append(p.Bands, chart.Band{Name: "aim of the steep", Role: chart.Quiet, At: []float64{float64(a.From), float64(a.To)}, Low: []float64{low, low}, High: []float64{high, high}})
+	}
 	p.Gates = gates(c, vocabulary.MeasureMoisture, s)
 	out := with(c, frame(c, h, "Moisture"), p)
 	if slices.ContainsFunc(c.Readings, func(r curve.Reading) bool { return r.ByWeight != nil }) {

@@ -52,7 +52,7 @@ type Limits struct {
 }
 
 // Usual are the limits for a household: a page asks for some ten things at once, and a phone that was away sends a day of readings.
-var Usual = Limits{Body: 64 << 10, Address: 2048, PerSecond: 20, Burst: 100, Wrong: 10, AtOnce: 32, Wait: 5 * time.Second}
+var Usual = Limits{Body: 64 << 10, Address: 8 << 10, PerSecond: 20, Burst: 100, Wrong: 10, AtOnce: 32, Wait: 5 * time.Second}
 
 // Guard is a handler with the checks around it.
 type Guard struct {
