@@ -234,4 +234,3 @@ func (c Sheet) ofRecord(w *World, e isRecord, o sheet.Options) (sheet.Sheet, err
 	}
 	return s, err
 }
-

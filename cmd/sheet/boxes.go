@@ -151,4 +151,3 @@ func (m *maker) looked(v timetable.Visit, t timetable.Task) (list []Box) {
 	}
 	return list
 }
-

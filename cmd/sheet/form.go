@@ -119,4 +119,3 @@ func besideTall(boxes []Box) float64 {
 }
 
 func boxesTall(lines int) float64 { return float64(lines) * (BoxLabel + BoxTall) }
-

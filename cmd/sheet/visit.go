@@ -130,4 +130,3 @@ func (m *maker) ended(v timetable.Visit) (label string) {
 	}
 	return label
 }
-
