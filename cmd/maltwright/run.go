@@ -16,6 +16,7 @@ import (
 	"golang.org/x/term"
 
 	"maltwright/cmd/rewrite"
+	"maltwright/cmd/serve/guard"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
 )
@@ -42,7 +43,10 @@ type World struct {
 	shown    Shown           // what of an answer is told in full
 	writing  rewrite.Options // as they are for everybody, but in tests
 
-	clock func() time.Time // nil for that of this computer
+	clock    func() time.Time                  // nil for that of this computer
+	networks func() ([]guard.Interface, error) // nil for those of this computer
+	browser  func(address string)              // nil for that of the person
+	looking  time.Duration                     // between looks at whether a batch is under way; 0 for a minute
 
 	Context context.Context // ends what takes long; nil where only an interrupt does
 }

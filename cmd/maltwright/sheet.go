@@ -7,6 +7,7 @@ import (
 	"io"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"maltwright/cmd/sheet"
 	"maltwright/cmd/sheet/html"
@@ -166,7 +167,7 @@ func (c Sheet) made(w *World, size sheet.Size) (sheet.Sheet, error) {
 	if err != nil {
 		return sheet.Sheet{}, err
 	}
-	o.Begin = c.begins(f.Process.Name)
+	o.Begin = c.begins(f.Process.Name, o.Start)
 	s, err := sheet.Of(f, o)
 	if err != nil {
 		return s, failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
@@ -178,7 +179,7 @@ func (c Sheet) made(w *World, size sheet.Size) (sheet.Sheet, error) {
 }
 
 // begins is the line that opens the record of a batch of a process; "" where that came from no file.
-func (c Sheet) begins(process string) string {
+func (c Sheet) begins(process string, start time.Time) string {
 	if c.File == "-" {
 		return ""
 	}
@@ -186,8 +187,8 @@ func (c Sheet) begins(process string) string {
 	if c.Process != "" {
 		line = append(line, process)
 	}
-	if c.Start != "" {
-		line = append(line, "--at", c.Start)
+	if !start.IsZero() { // said by the clock: tomorrow is another day when it is typed
+		line = append(line, "--at", start.Local().Format("2006-01-02T15:04"))
 	}
 	return commandLine(line...)
 }
@@ -211,7 +212,7 @@ func (c Sheet) blank(w *World, size sheet.Size) (sheet.Sheet, error) {
 	if size.Wide == 0 {
 		size = sheet.SizeOf(p)
 	}
-	return sheet.Blank(sheet.UnitsOf(p), size, c.begins(p.Name)), nil
+	return sheet.Blank(sheet.UnitsOf(p), size, c.begins(p.Name, time.Time{})), nil
 }
 
 // ofRecord is the sheet of a batch under way.

@@ -2,12 +2,15 @@ package sheet
 
 import (
 	"fmt"
+	"unicode"
+	"unicode/utf8"
 
 	"maltwright/check/profile"
 	"maltwright/check/tell"
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/words"
+	"maltwright/lang/model"
 )
 
 // dangers is the last page: what can hurt somebody, what to do when something goes wrong, and what to type.
@@ -16,9 +19,11 @@ func (m *maker) dangers() section {
 	for _, c := range outlook.CautionsOf(m.p) {
 		lines = append(lines, m.h.Say(c))
 	}
-	usual := profile.Of(m.p)
-	s := section{of: "dangers", first: []Block{Cautions{Title: "Take care", Lines: lines},
-		goesWrong(fmt.Sprintf(" Above %s the grain grows unevenly and goes mouldy, above %s the piece is lost.", m.h.Shown(answer.Celsius(usual.GrowWarm())), m.h.Shown(answer.Celsius(usual.GrowsHot))))}}
+	usual, hot := profile.Of(m.p), ""
+	if model.First[*model.Germination](m.p) != nil {
+		hot = fmt.Sprintf(" Above %s the grain grows unevenly and goes mouldy, above %s the piece is lost.", m.h.Shown(answer.Celsius(usual.GrowWarm())), m.h.Shown(answer.Celsius(usual.GrowsHot)))
+	}
+	s := section{of: "dangers", first: []Block{Cautions{Title: "Take care", Lines: lines}, goesWrong(hot)}}
 	s.first = append(s.first, m.toType()...)
 	return s
 }
@@ -46,7 +51,8 @@ func capital(text string) string {
 	if text == "" {
 		return text
 	}
-	return string(text[0]-'a'+'A') + text[1:]
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 const sayBegin = "Begin the record of the batch, so that its readings have a place; it answers with the line by which they are noted:"

@@ -126,6 +126,9 @@ func (s Size) FieldWide() float64 { return (s.Body() - Gap) / 2 }
 // LabelWide is how wide the label of a field is.
 const LabelWide = 27.0
 
+// below is how much lower a label in small print stands, on the line of its text.
+const below = BodyLine - FineLine
+
 // Tall is that of rows with two fields each.
 func (b Head) Tall(s Size) (tall float64) {
 	for _, row := range b.Rows() {
@@ -135,7 +138,7 @@ func (b Head) Tall(s Size) (tall float64) {
 			if f.Wide {
 				wide = s.Body()
 			}
-			most = max(most, tallOf(f.Text, wide-LabelWide, false), tallOf(f.Label, LabelWide, true), BodyLine)
+			most = max(most, tallOf(f.Text, wide-LabelWide, false), tallOf(f.Label, LabelWide-1, true)+below, BodyLine)
 			if f.Text == "" {
 				most = max(most, RowTall)
 			}

@@ -165,6 +165,8 @@ func (m *maker) rows(st *model.Steep) []Sum {
 		if gross, known := holder.With(float64(r.Weight)); known {
 			row.Working += " = " + row.Result + ", + " + holder.Weighs.String() + ` of "` + short(words.Safe(holder.Name)) + `"`
 			row.Result = words.Weighed(m.h, gross)
+		} else {
+			row.Result = words.Weighed(m.h, r.Weight)
 		}
 		rows = append(rows, row)
 	}

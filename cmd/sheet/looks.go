@@ -11,7 +11,7 @@ import (
 )
 
 // looks are what is looked for in a stage: drawings, counts to tick and the gates that ask for them.
-func (m *maker) looks(st forecast.Stage, n int) (list []Block) {
+func (m *maker) looks(st forecast.Stage) (list []Block) {
 	asked, text := asksOf(st.Of)
 	grows := st.Kind == model.GerminateStage
 	naked := m.naked()
@@ -22,11 +22,7 @@ func (m *maker) looks(st forecast.Stage, n int) (list []Block) {
 		for _, t := range text {
 			list = append(list, Gate{Asks: t, Looks: []string{"Go on when it holds; count on the same day."}, Boxes: []Box{{Label: "held: yes / no"}, {Label: "time"}}})
 		}
-		list = append(list, acrospires(naked))
-		for range min(max(1, n/8), 2) {
-			list = append(list, tally(naked))
-		}
-		list = append(list, rubs(), rubbed())
+		list = append(list, rubs(), rubbed(), acrospires(naked), tally(naked))
 	}
 	if asked[vocabulary.MeasureBreak] {
 		list = append(list, fronts(), broke())
@@ -78,10 +74,7 @@ func seen(word string) string {
 	if text == "" {
 		text = g.Doc
 	}
-	if text == "" {
-		return ""
-	}
-	return strings.ToUpper(text[:1]) + text[1:] + "."
+	return capital(text) + "."
 }
 
 func chitted() Block {
@@ -94,8 +87,16 @@ func acrospireClasses(bare bool) []Drawn {
 	return []Drawn{{NoShoot, "no shoot yet", bare}, {Quarter, "to 1/4", bare}, {Half, "to 1/2", bare}, {ThreeQuarters, "to 3/4", bare}, {Whole, "to the whole", bare}, {Overgrown, "overgrown", bare}}
 }
 
+// outside is how the shoot of a kernel without husk is seen, and counted as that of barley is (common practice, from memory).
+const outside = "A kernel without husk has its shoot outside: it comes out at the root end and lies along the back. " +
+	"Take its length as a part of the kernel's; count how far each of 50 to 100 kernels has grown."
+
 func acrospires(bare bool) Block {
-	return Drawing{Say: "Acrospire. " + seen(vocabulary.MeasureAcrospire),
+	how := seen(vocabulary.MeasureAcrospire)
+	if bare {
+		how = outside
+	}
+	return Drawing{Say: "Acrospire. " + how,
 		Shown: []Drawn{{Quarter, "1/4", bare}, {Half, "1/2", bare}, {ThreeQuarters, "3/4", bare}, {Whole, "1, whole", bare}, {Overgrown, "overgrown", bare}}}
 }
 

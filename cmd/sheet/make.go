@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -35,7 +34,7 @@ func Of(f *forecast.Forecast, o Options) (Sheet, error) {
 		}
 	}
 	m := maker{f: f, p: f.Process, h: words.Of(f.Process), o: o, clock: !o.Start.IsZero(), visits: r.Visits}
-	m.name = words.Safe(f.Process.Name)
+	m.name = short(words.Safe(f.Process.Name))
 	return m.sheet(m.name), nil
 }
 
@@ -56,7 +55,7 @@ func OfBatch(b *model.Batch, f *forecast.Forecast, due []visits.Visit, until tim
 		}
 		m.visits = r.Visits
 	}
-	m.name = words.Safe(b.Name)
+	m.name = short(words.Safe(b.Name))
 	return m.sheet("Batch " + m.name), nil
 }
 
@@ -97,7 +96,12 @@ func (m *maker) size() Size {
 func (m *maker) sections() []section {
 	var list []section
 	for i := range m.f.Stages {
-		if s, some := m.stage(i); some {
+		s, some := m.stage(i)
+		switch {
+		case !some:
+		case m.f.Stages[i].Kind == model.StoreStage && len(list) > 0: // malt whose rootlets stay on, or that has none
+			list[len(list)-1].visits = append(list[len(list)-1].visits, s.visits...)
+		default:
 			list = append(list, s)
 		}
 	}
@@ -105,8 +109,8 @@ func (m *maker) sections() []section {
 		list = append(list, section{of: "the batch"})
 	}
 	list[0] = m.opened(list[0])
-	if n := len(m.visits); m.f.BrokenOff() {
-		list[len(list)-1].last = append(list[len(list)-1].last, m.brokenOff(n))
+	if m.f.BrokenOff() {
+		list[len(list)-1].last = append(list[len(list)-1].last, m.brokenOff())
 	}
 	if so := m.soFar(); so != nil {
 		list = append(list, *so)
@@ -133,13 +137,12 @@ func pagesOf(s section, size Size) int {
 }
 
 // brokenOff says that the forecast goes no further.
-func (m *maker) brokenOff(int) Block {
-	b := outlook.Of(m.f, time.Time{}).BrokenOff
+func (m *maker) brokenOff() Block {
 	text := "The forecast ends here"
-	if b != nil {
-		text = fmt.Sprintf("The forecast ends here, in %s after %s: %s", b.Stage, words.After(b.At), m.h.Say(b.Why))
+	if b := outlook.Of(m.f, time.Time{}).BrokenOff; b != nil {
+		text = capital(m.h.Say(b.Why))
 	}
-	return Words{Text: short(text) + ". Visits behind it are not known: write them into the spare rows."}
+	return Words{Text: short(text) + ". What comes behind it is not known: write it into the spare rows."}
 }
 
 // stage is the section of a stage of the forecast; false where it has nothing to come. Taking the
@@ -170,8 +173,14 @@ func (m *maker) stage(i int) (section, bool) {
 		name += " " + at[st.Kind] + ` "` + short(words.Safe(h.Name)) + `"`
 	}
 	s.first = append(s.first, Heading{Text: name})
+	if piece := model.PieceOf(st.Of); !m.clock && piece != nil && piece.TurnAt != nil {
+		s.first = append(s.first, Words{Small: true, Text: "Turn by the clock: at " + short(words.Safe(words.OneLine(piece.TurnAt.Place().Text()))) + ". The times below are of as many turns at even times."})
+	}
 	s.first = append(s.first, m.readIn(i)...)
-	s.looks = m.looks(st, len(s.visits))
+	s.looks = m.looks(st)
+	if st.Kind == model.GerminateStage {
+		s.more = tally(m.naked())
+	}
 	if st.Kind == model.KilnStage || st.Kind == model.DeculmStage {
 		s.looks = append(s.looks, sampleSum(m.clean(st.Kind)))
 	}

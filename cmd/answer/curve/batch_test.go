@@ -1,6 +1,8 @@
 package curve_test
 
 import (
+	"context"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -167,4 +169,70 @@ func BenchmarkLikelyCurve(b *testing.B) {
 		_, err := curve.Likely(b.Context(), x, clock(b, "2026-03-10 12:00"), curve.Options{})
 		require.NoError(b, err)
 	}
+}
+
+// The same record gives the same curve, on however many cores it is reckoned.
+func TestTheSameRecordGivesTheSameCurve(t *testing.T) {
+	f := followed(t, record(t), "2026-03-10 12:00")
+	first := fmt.Sprintf("%+v", *batchOf(t, f, curve.Options{Members: 20}).Bands)
+	for range 2 {
+		require.Equal(t, first, fmt.Sprintf("%+v", *batchOf(t, f, curve.Options{Members: 20}).Bands))
+	}
+}
+
+func TestACancelledCurveSaysSo(t *testing.T) {
+	f := followed(t, record(t), "2026-03-10 12:00")
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	_, err := curve.Batch(ctx, f, curve.Options{})
+	require.ErrorIs(t, err, context.Canceled)
+	_, err = curve.Forecast(ctx, sample.Forecast(t, "pale.malt"), curve.Options{Members: 20})
+	require.ErrorIs(t, err, context.Canceled)
+}
+
+// What is weighed as the first soak begins is the raw grain.
+func TestAWeightAtTheBeginningIsThatOfTheRawGrain(t *testing.T) {
+	b := record(t, "read    water 13.6 °C at 07:01", "weighed 6.00 kg at 07:00")
+	c, err := curve.Likely(t.Context(), b, clock(t, "2026-03-06 20:00"), curve.Options{})
+	require.NoError(t, err)
+	first := c.Readings[0]
+	require.NotNil(t, first.ByWeight)
+	assert.Zero(t, first.At)
+	w, ok := b.SampleMoisture()
+	require.True(t, ok)
+	assert.InDelta(t, w, float64(first.ByWeight.Value), 0.01)
+	assert.InDelta(t, float64(first.ByWeight.Value), float64(c.Points[0].Moisture), 1e-3)
+}
+
+// Bought green malt goes to the kiln at once: its curve begins there, as it came, and its readings lie on it.
+func TestABatchOfGreenMaltBeginsOnTheKiln(t *testing.T) {
+	b := sample.Batch(t, "batches", `grain "bought" { species barley; already green malt; moisture 44 %; treated no }
+site "loft" { air 16 °C; humidity 60 %; water 12 °C }
+kiln "drawer" { area 0.2 m2; airflow 60 m3/h; reaches 20 to 95 °C; heater 3 kW; fired electric }
+process "dried" {
+  make pale malt
+  from 4 kg of "bought"
+  at "loft"
+  kiln in "drawer" { dry at air-on 50 °C until moisture at most 10 % allow 4 to 30 h; cure at air-on 80 °C for 3 h; cool to malt 30 °C }
+  deculm within 12 h
+}
+batch "g1" of "dried" {
+  began 2026-03-06 07:00
+  read air-on 50 °C at 07:00
+  read air-off 24 °C at 08:00
+  weighed 2.60 kg at 12:00
+}
+`)
+	c, err := curve.Likely(t.Context(), b, clock(t, "2026-03-06 13:00"), curve.Options{})
+	require.NoError(t, err)
+	assert.Equal(t, "kiln", c.Points[0].Stage)
+	assert.InDelta(t, 4, float64(c.Points[0].Weight), 1e-9)
+	assert.InDelta(t, 50, float64(c.Points[0].AirOn), 4, "the air that is blown, and not that of the room")
+	require.Len(t, c.Readings, 3)
+	assert.Equal(t, "air-on", c.Readings[0].Place)
+	assert.InDelta(t, float64(c.Points[0].AirOn), float64(c.Readings[0].Temperature.Value), 4)
+	assert.InDelta(t, float64(near(c, c.Readings[2].At).Weight), 2.60, 0.1)
+	first := c.Beds[0].Looks[0]
+	assert.Zero(t, first.At)
+	assert.InDelta(t, float64(c.Points[0].Moisture), float64(first.Layers[0].Moisture), 1e-9)
 }

@@ -128,7 +128,8 @@ func (c *Curve) see(f *forecast.Forecast, bag outlook.Bag) {
 			break
 		}
 		p := pointOf(s, bag)
-		if n := len(c.Points); n > 0 && float64(p.At-c.Points[n-1].At) < sameMoment && p.Stage == c.Points[n-1].Stage && p.StepName == c.Points[n-1].StepName {
+		p.StageNumber = outlook.NameOf(f.Process, s.Of).Number
+		if n := len(c.Points); n > 0 && float64(p.At-c.Points[n-1].At) < sameMoment && p.StageName() == c.Points[n-1].StageName() && p.StepName == c.Points[n-1].StepName {
 			c.Points = c.Points[:n-1]
 		}
 		c.Points = append(c.Points, p)

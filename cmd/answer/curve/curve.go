@@ -29,6 +29,7 @@ type Curve struct {
 	Stages   []Stage
 	Steps    []Step
 	Gates    []Gate
+	Aims     []Aim
 	Nights   []Span // when nobody is awake, as far as the site says so and the start is known
 	Beds     []Bed  // of each kiln and each box
 	Bands    *Bands // nil where they were not asked for
@@ -50,12 +51,24 @@ type Stage struct {
 	Still bool // an oven without a fan, in which there is one air about the malt
 }
 
+// Aim is the moisture that a steep is to end with, and when it runs.
+type Aim struct {
+	Span
+	Low, High answer.Share // wet basis
+}
+
 // Point is a batch at one time. In a still oven its air is AirOn, and nothing is AirOff.
 type Point struct {
 	outlook.Point
-	Gross   answer.Kilograms // what the scale shows with what it lies in; NaN where that does not say what it weighs
-	Chit    answer.Share     // of all kernels, while it grows
-	Classes *outlook.Classes // of the acrospires, while it grows; else nil
+	StageNumber int              // which of its kind the stage is, where there are several
+	Gross       answer.Kilograms // what the scale shows with what it lies in; NaN where that does not say what it weighs
+	Chit        answer.Share     // of all kernels, while it grows
+	Classes     *outlook.Classes // of the acrospires, while it grows; else nil
+}
+
+// StageName names its stage.
+func (p *Point) StageName() outlook.StageName {
+	return outlook.StageName{Stage: p.Stage, Number: p.StageNumber}
 }
 
 // Bed is a bed that air goes through, by depth and time.
@@ -82,7 +95,7 @@ type Layer struct {
 // Options are what is asked for; the zero value is the usual.
 type Options struct {
 	Start    time.Time             // of the first soak; zero where times of the clock are not known
-	Every    answer.Seconds        // between two points; 0 for what suits its length
+	Every    answer.Seconds        // between two points; 0 for what suits its length, and so is what would make more than 480 of them
 	Members  int                   // of the bands: of a plan 0 for none; of a batch 0 is DefaultMembers and -1 none
 	Progress func(done, total int) // of the bands; may be nil
 }

@@ -35,6 +35,9 @@ func (c *Curve) spell(f *forecast.Forecast) {
 		}
 		name := outlook.NameOf(f.Process, st.Of)
 		c.Stages = append(c.Stages, Stage{name, c.span(from, to), forecast.InStillOven(st.Of)})
+		if steep, ok := st.Of.(*model.Steep); ok && steep.Target != nil {
+			c.Aims = append(c.Aims, Aim{c.span(from, to), answer.Share(steep.Target.Low.SI), answer.Share(steep.Target.High.SI)})
+		}
 		for _, s := range st.Steps {
 			if s.End > s.Start && s.Start < float64(c.To) {
 				c.Steps = append(c.Steps, Step{name, s.Label, c.span(s.Start, s.End), c.waits(name, s, setOf(st.Of, s))})

@@ -1,11 +1,11 @@
 package timetable
 
 import (
+	"math"
 	"slices"
 	"time"
 
 	"maltwright/cmd/answer/outlook"
-	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/visits"
 )
@@ -27,14 +27,12 @@ func UntilBroken(f *forecast.Forecast, when time.Time) Result {
 // BeforeBreak leaves out of the visits of a forecast what is done at the end of a step that it did
 // not see the end of, and all behind that.
 func BeforeBreak(f *forecast.Forecast, list []visits.Visit) []visits.Visit {
-	at, in, broke := breakOf(f)
-	if !broke {
-		return list
-	}
+	at, last := breakOf(f)
 	var out []visits.Visit
 	for _, v := range list {
 		v.Tasks = slices.DeleteFunc(slices.Clone(v.Tasks), func(t visits.Task) bool {
-			return t.At > at || t.At == at && t.Stage == in
+			ofLast := last != nil && t.Place == last.Place && (last.End > last.Start || ends[t.Kind])
+			return t.At > at || t.At == at && ofLast
 		})
 		if len(v.Tasks) > 0 {
 			out = append(out, v)
@@ -43,19 +41,23 @@ func BeforeBreak(f *forecast.Forecast, list []visits.Visit) []visits.Visit {
 	return out
 }
 
-// breakOf is when a forecast broke off, and in the middle of which stage, "" where it was at the beginning of one.
-func breakOf(f *forecast.Forecast) (at float64, in model.StageKind, broke bool) {
+// ends are the tasks with which something is over.
+var ends = map[visits.Kind]bool{visits.Drain: true, visits.EndRest: true, visits.EndFloor: true, visits.Gate: true, visits.Unload: true, visits.Rested: true}
+
+// breakOf is when a forecast broke off, and the step in which it did, nil where that is at the
+// beginning of a stage. One that did not breaks off never.
+func breakOf(f *forecast.Forecast) (at float64, last *forecast.Step) {
 	list := forecast.Troubles[forecast.Unable](f)
 	if len(list) == 0 {
-		return 0, "", false
+		return math.Inf(1), nil
 	}
 	at = list[0].At
 	for _, st := range f.Stages {
-		for _, s := range st.Steps {
-			if s.EndedBy == forecast.BrokenOff && s.End > s.Start {
-				at, in = min(at, s.End), st.Kind
+		for i := range st.Steps {
+			if s := &st.Steps[i]; s.EndedBy == forecast.BrokenOff {
+				at, last = min(at, s.End), s
 			}
 		}
 	}
-	return at, in, true
+	return at, last
 }

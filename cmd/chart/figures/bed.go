@@ -24,7 +24,7 @@ func Beds(c *curve.Curve, h words.House) (list []chart.Chart) {
 }
 
 func bed(c *curve.Curve, h words.House, b *curve.Bed) chart.Chart {
-	part := stretch{from: b.Looks[0].At, to: b.Looks[len(b.Looks)-1].At, stage: b.Stage}
+	part := stretch{from: b.Looks[0].At, to: b.Looks[len(b.Looks)-1].At, of: inStage(b.StageName)}
 	moisture := layers(c, b, moistureName, words.Shares, moistureOf)
 	if b.Stage == kiln {
 		return cut(with(c, frame(c, h, bedName(b)), depths(b, h, moistureName, words.Shares, moistureOf), moisture, warmth(c, h, part), air(c, h, part)), part)
@@ -106,8 +106,7 @@ func within(layers []curve.Layer, depth float64, of func(*curve.Layer) float64) 
 	return of(&layers[n-1])
 }
 
-// layers is a panel of a figure at the top, in the middle and at the bottom of a bed, with the mean moisture of
-// all of it.
+// layers is a panel of a figure at the top, in the middle and at the bottom of a bed.
 func layers(c *curve.Curve, b *curve.Bed, name string, s words.Scale, of func(*curve.Layer) float64) chart.Panel {
 	p := chart.Panel{Name: name, Unit: s.Unit, Places: 1}
 	at := func(title string, role chart.Role, share float64) chart.Line {

@@ -29,6 +29,10 @@ func Moisture(c *curve.Curve, h words.House) chart.Chart {
 			p.Points = append(p.Points, point(r, m.Value, m.Error, s, "tested", chart.Second))
 		}
 	}
+	for _, a := range c.Aims {
+		low, high := s.Shown(float64(a.Low)), s.Shown(float64(a.High))
+		p.Bands = append(p.Bands, chart.Band{Name: "aim of the steep", Role: chart.Quiet, At: []float64{float64(a.From), float64(a.To)}, Low: []float64{low, low}, High: []float64{high, high}})
+	}
 	p.Gates = gates(c, vocabulary.MeasureMoisture, s)
 	out := with(c, frame(c, h, "Moisture"), p)
 	if slices.ContainsFunc(c.Readings, func(r curve.Reading) bool { return r.ByWeight != nil }) {
@@ -95,14 +99,15 @@ func part(c *curve.Curve, x stretch, name string, role chart.Role, of func(*curv
 // lines leaves out those of which nothing is known.
 func lines(list ...chart.Line) (out []chart.Line) {
 	for _, l := range list {
-		if any(l.Value) {
+		if some(l.Value) {
 			out = append(out, l)
 		}
 	}
 	return out
 }
 
-func any(list []float64) bool {
+// some tells whether any of it is known.
+func some(list []float64) bool {
 	for _, v := range list {
 		if known(v) {
 			return true
@@ -127,7 +132,7 @@ func band[T answer.Single](at []answer.Seconds, list []answer.Spread[T], s words
 // bands leaves out those of which nothing is known. The line of the forecast stands in the place of their middle.
 func bands(list ...chart.Band) (out []chart.Band) {
 	for _, b := range list {
-		if any(b.Low) {
+		if some(b.Low) {
 			b.Middle = nil
 			out = append(out, b)
 		}

@@ -89,6 +89,15 @@ func TestGatesStandAsLevels(t *testing.T) {
 	assert.InDelta(t, 0.75, growth.Panels[0].Gates[0].Value, 1e-9)
 }
 
+func TestTheAimOfTheSteepIsABand(t *testing.T) {
+	_, c, h := forecasted(t, "floor-kiln.malt", curve.Options{})
+	require.Len(t, c.Aims, 1)
+	b := named(t, figures.OfMoisture, c, h).Panels[0].Bands
+	require.Len(t, b, 1)
+	assert.Equal(t, []float64{0, float64(c.Stages[0].To)}, b[0].At)
+	assert.InDelta(t, 100*float64(c.Aims[0].Low), b[0].Low[0], 1e-9)
+}
+
 // The front: while it stands in a deep bed, its bottom is dry and its top is not.
 func TestTheBedShowsItsFront(t *testing.T) {
 	_, c, h := forecasted(t, "deep-bed.malt", curve.Options{})
@@ -113,15 +122,26 @@ func TestTheBedShowsItsFront(t *testing.T) {
 
 func TestHeatShowsTheAirAndWhatItIsSetTo(t *testing.T) {
 	_, c, h := forecasted(t, "pale.malt", curve.Options{})
-	p := named(t, figures.OfHeat, c, h).Panels[0]
-	var names []string
-	for _, l := range p.Lines {
-		names = append(names, l.Name)
+	x := named(t, figures.OfHeat, c, h)
+	names := func(p chart.Panel) (list []string) {
+		for _, l := range p.Lines {
+			list = append(list, l.Name)
+		}
+		return list
 	}
-	assert.Equal(t, []string{"room", "air off", "air on", "grain"}, names)
-	require.NotEmpty(t, p.Bands)
-	assert.Equal(t, "as set", p.Bands[len(p.Bands)-1].Name)
-	assert.Equal(t, "°C", p.Unit)
+	require.GreaterOrEqual(t, len(x.Panels), 2)
+	assert.Equal(t, "temperature before the kiln", x.Panels[0].Name)
+	assert.Equal(t, []string{"room", "grain"}, names(x.Panels[0]))
+	assert.Equal(t, "temperature on the kiln", x.Panels[1].Name)
+	assert.Equal(t, []string{"air off", "air on", "grain"}, names(x.Panels[1]))
+	for _, p := range x.Panels[:2] {
+		require.NotEmpty(t, p.Bands, p.Name)
+		assert.Equal(t, "as set", p.Bands[len(p.Bands)-1].Name)
+		assert.Equal(t, "°C", p.Unit)
+	}
+
+	_, c, h = forecasted(t, "oven.malt", curve.Options{})
+	assert.Equal(t, []string{"oven", "grain"}, names(named(t, figures.OfHeat, c, h).Panels[1]), "an oven without a fan has one air")
 }
 
 // A house of °F and lb sees the same in its own units.

@@ -17,22 +17,17 @@ const (
 	ofAirOff = chart.Third
 )
 
-// stretch is a part of a curve: of a stage, or all of it.
-type stretch struct {
-	from, to answer.Seconds
-	stage    string // "" for all
-}
-
-func whole(c *curve.Curve) stretch { return stretch{to: c.To} }
-
-// has tells whether a point lies in it. As one stage ends and the next begins there are two at one time.
-func (x stretch) has(p *curve.Point) bool {
-	return p.At >= x.from && p.At <= x.to && (x.stage == "" || p.Stage == x.stage)
-}
-
-// Heat is the temperature of the grain, of the air before and behind it, and what they are set to.
+// Heat is the temperature of the grain, of the air before and behind it, and what they are set to. What goes on before
+// the kiln has a scale of its own, for there a degree counts.
 func Heat(c *curve.Curve, h words.House) chart.Chart {
-	return with(c, frame(c, h, "Temperatures"), warmth(c, h, whole(c)), air(c, h, whole(c)))
+	kilned := beforeKiln(c)
+	wet := warmth(c, h, stretch{to: kilned, of: func(p *curve.Point) bool { return p.Stage != kiln }})
+	hot := warmth(c, h, stretch{from: kilned, to: c.To, of: func(p *curve.Point) bool { return p.Stage == kiln }})
+	wet.Places = 1
+	if len(wet.Lines) > 0 && len(hot.Lines) > 0 {
+		wet.Name, hot.Name = temperatureName+" before the kiln", temperatureName+" on the kiln"
+	}
+	return with(c, frame(c, h, "Temperatures"), wet, hot, air(c, h, whole(c)))
 }
 
 // warmth is a panel of the temperatures of a stretch.
@@ -48,6 +43,9 @@ func warmth(c *curve.Curve, h words.House, x stretch) chart.Panel {
 		line(airOnName(c), ofAirOn, func(x *curve.Point) answer.Celsius { return x.AirOn }),
 		line("grain", ofGrain, func(x *curve.Point) answer.Celsius { return x.Grain }),
 	)
+	if len(p.Lines) == 0 {
+		return chart.Panel{}
+	}
 	if b := c.Bands; b != nil && x.from < beforeKiln(c) {
 		p.Bands = bands(band(b.At, b.Grain, s, min(x.to, beforeKiln(c))))
 	}
@@ -118,7 +116,7 @@ func set(c *curve.Curve, s words.Scale, part stretch) (list []chart.Band) {
 			b.At, b.Low, b.High = append(b.At, float64(at)), append(b.Low, s.Shown(float64(x.Low[i]))), append(b.High, s.Shown(float64(x.High[i])))
 		}
 	}
-	if any(b.Low) {
+	if some(b.Low) {
 		list = append(list, b)
 	}
 	return list

@@ -18,7 +18,7 @@ import (
 )
 
 // patience is the longest that a browser may take for one thing, on a machine that has much else to do.
-const patience = 20 * time.Second
+const patience = 60 * time.Second
 
 // names are those of the program on different systems. Of MALTWRIGHT_CHROMIUM it is the first.
 var names = []string{"chromium", "chromium-browser", "google-chrome", "google-chrome-stable"}

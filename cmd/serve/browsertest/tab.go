@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/log"
@@ -199,10 +200,19 @@ func (tab *Tab) Press(keys string) { tab.t.Helper(); tab.do(chromedp.KeyEvent(ke
 // Wait waits until what a selector of CSS finds is seen.
 func (tab *Tab) Wait(css string) { tab.t.Helper(); tab.do(chromedp.WaitVisible(chromedp.CSS(css))) }
 
-// Until waits until an expression of the page is true.
+// Until waits until an expression of the page is true, be it another page by then.
 func (tab *Tab) Until(expression string) {
 	tab.t.Helper()
-	_ = ask(tab, chromedp.Poll[bool](expression))
+	ctx, cancel := context.WithTimeout(tab.ctx, patience)
+	defer cancel()
+	for {
+		is, err := chromedp.Run(ctx, chromedp.Evaluate[bool](expression)) // a page that goes away in the meantime gives an error
+		if is && err == nil {
+			return
+		}
+		require.NoError(tab.t, ctx.Err(), "never: %s", expression)
+		time.Sleep(10 * time.Millisecond)
+	}
 }
 
 // Text is the text of what a selector of CSS finds, as it is seen.

@@ -148,8 +148,8 @@ func TestWhatIsNoRequestOfAPageIsRefused(t *testing.T) {
 		d.now = d.now.Add(time.Second)
 		assert.Equal(t, http.StatusNotFound, d.asks(http.MethodGet, target, writes).StatusCode, "%q", target)
 	}
-	assert.Equal(t, http.StatusRequestURITooLong, d.asks(http.MethodGet, "/"+strings.Repeat("a", 3000), writes).StatusCode)
-	assert.Equal(t, http.StatusRequestURITooLong, d.asks(http.MethodGet, "/?"+strings.Repeat("a", 3000), writes).StatusCode)
+	assert.Equal(t, http.StatusRequestURITooLong, d.asks(http.MethodGet, "/"+strings.Repeat("a", 9000), writes).StatusCode)
+	assert.Equal(t, http.StatusRequestURITooLong, d.asks(http.MethodGet, "/?"+strings.Repeat("a", 9000), writes).StatusCode)
 	for _, kind := range []string{"", "text/plain", "text/xml", "nonsense", "application/json/x"} {
 		assert.Equal(t, http.StatusUnsupportedMediaType, d.asks(http.MethodPost, "/batch/1/reading", writes, header("Content-Type", kind)).StatusCode, kind)
 	}

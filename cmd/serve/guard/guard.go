@@ -23,6 +23,7 @@ import (
 	"cmp"
 	"net"
 	"net/http"
+	"slices"
 	"strings"
 	"time"
 )
@@ -34,10 +35,9 @@ type Options struct {
 
 	Write, Read, Calendar Token
 
-	CalendarPath string           // what the token of the calendar opens; "" is /due.ics
-	Log          func(string)     // takes a line about what was refused or broke; nil forgets it. It holds no token, and text of a request in quotes
-	Clock        func() time.Time // nil: that of this computer
-	Limits       Limits           // zero fields are those of Usual
+	Log    func(string)     // takes a line about what was refused or broke; nil forgets it. It holds no token, and text of a request in quotes
+	Clock  func() time.Time // nil: that of this computer
+	Limits Limits           // zero fields are those of Usual
 }
 
 // Limits bound what clients may ask for.
@@ -52,7 +52,7 @@ type Limits struct {
 }
 
 // Usual are the limits for a household: a page asks for some ten things at once, and a phone that was away sends a day of readings.
-var Usual = Limits{Body: 64 << 10, Address: 2048, PerSecond: 20, Burst: 100, Wrong: 10, AtOnce: 32, Wait: 5 * time.Second}
+var Usual = Limits{Body: 64 << 10, Address: 8 << 10, PerSecond: 20, Burst: 100, Wrong: 10, AtOnce: 32, Wait: 5 * time.Second}
 
 // Guard is a handler with the checks around it.
 type Guard struct {
@@ -64,14 +64,12 @@ type Guard struct {
 	wrong   *buckets // wrong links by client
 	room    chan struct{}
 	cross   http.CrossOriginProtection
+	ticket  ticket
 }
 
 // Around puts a guard around a handler.
 func Around(h http.Handler, o Options) *Guard {
 	o.Limits = o.Limits.orUsual()
-	if o.CalendarPath == "" {
-		o.CalendarPath = "/due.ics"
-	}
 	if o.Clock == nil {
 		o.Clock = time.Now
 	}
@@ -114,14 +112,18 @@ func (g *Guard) origin(r *http.Request) *refusal {
 	if err := g.cross.Check(r); err != nil {
 		return &refusal{status: http.StatusForbidden, says: "That was sent by a page of elsewhere, and nothing was done."}
 	}
-	site := r.Header.Get("Sec-Fetch-Site")
-	if site == "" || site == "same-origin" || site == "none" {
+	if !elsewhere(r) {
 		return nil
 	}
 	if r.Header.Get("Sec-Fetch-Mode") == "navigate" && r.Header.Get("Sec-Fetch-Dest") == "document" {
 		return nil
 	}
 	return &refusal{status: http.StatusForbidden, says: "A page of elsewhere may not take this into itself."}
+}
+
+// elsewhere tells whether a browser says that a page of another origin makes the request. One that says nothing is none that says so.
+func elsewhere(r *http.Request) bool {
+	return slices.Contains([]string{"cross-site", "same-site"}, r.Header.Get("Sec-Fetch-Site"))
 }
 
 // client is the machine that a request comes from; of IPv6 the network that a machine chooses its addresses from.

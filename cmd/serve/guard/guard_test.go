@@ -160,7 +160,7 @@ func TestAReaderCanNotWrite(t *testing.T) {
 
 func TestTheTokenOfTheCalendarOpensTheCalendarAlone(t *testing.T) {
 	d := newDesk(nil)
-	address := strings.TrimPrefix(d.CalendarLink("http://127.0.0.1:8080"), "http://127.0.0.1:8080")
+	address := CalendarLink("", d.Calendar)
 	answer := d.asks(http.MethodGet, address)
 	assert.Equal(t, http.StatusOK, answer.StatusCode)
 	assert.Empty(t, answer.Cookies())
@@ -229,4 +229,28 @@ func TestAHandlerThatBreaksIsAnsweredForAndTheNextIsServed(t *testing.T) {
 	assert.Contains(t, last, "guard_test.go", "where it broke")
 	assert.PanicsWithValue(t, http.ErrAbortHandler, func() { d.asks(http.MethodGet, "/breaks-late", writes) }, "half a page is not taken for a whole one")
 	assert.Equal(t, http.StatusOK, d.asks(http.MethodGet, "/", writes).StatusCode, "its room is given back")
+}
+
+func TestATicketOpensOnceAndSoon(t *testing.T) {
+	d := newDesk(nil)
+	first, second := d.Ticket(), d.Ticket()
+	assert.Equal(t, http.StatusUnauthorized, d.asks(http.MethodGet, way+string(first)).StatusCode, "there is one at a time")
+	assert.Equal(t, "/? may write: true", text(t, d.asks(http.MethodGet, "/", d.as(t, second))))
+	assert.Equal(t, http.StatusUnauthorized, d.asks(http.MethodGet, way+string(second)).StatusCode, "it was used")
+	late := d.Ticket()
+	d.now = d.now.Add(2 * time.Minute)
+	assert.Equal(t, http.StatusUnauthorized, d.asks(http.MethodGet, way+string(late)).StatusCode, "it ran out")
+}
+
+func TestALogIsNotFilled(t *testing.T) {
+	var lines []string
+	now := time.Date(2026, 3, 6, 7, 0, 0, 0, time.UTC)
+	log := Sparing(func(line string) { lines = append(lines, line) }, 3, time.Minute, func() time.Time { return now })
+	for range 10 {
+		log("refused")
+	}
+	assert.Len(t, lines, 3)
+	now = now.Add(time.Minute)
+	log("refused again")
+	assert.Equal(t, []string{"7 more lines were left out", "refused again"}, lines[3:])
 }

@@ -20,6 +20,12 @@ func NewToken() Token {
 	return Token(letters.EncodeToString(bits[:]))
 }
 
+// Whole tells whether it is a token as NewToken draws them.
+func (t Token) Whole() bool {
+	bits, err := letters.DecodeString(string(t))
+	return err == nil && len(bits) == 16
+}
+
 // is compares in a time that tells nothing of how much was right.
 func (t Token) is(said string) bool {
 	if t == "" {
@@ -37,9 +43,12 @@ const way = "/K/"
 func Link(base string, t Token) string { return base + way + string(t) }
 
 // CalendarLink is the address of the calendar, for a program that shows one.
-func (g *Guard) CalendarLink(base string) string {
-	return base + g.CalendarPath + "?" + keyOf + "=" + string(g.Calendar)
+func CalendarLink(base string, t Token) string {
+	return base + calendarPath + "?" + keyOf + "=" + string(t)
 }
+
+// calendarPath is what the token of the calendar opens.
+const calendarPath = "/due.ics"
 
 // keyOf names the token of the calendar in its address.
 const keyOf = "key"

@@ -29,7 +29,7 @@ func (g *Guard) who(w http.ResponseWriter, r *http.Request) (role, *refusal) {
 	if said, isLink := link(r); isLink {
 		return nobody, g.enter(w, r, said)
 	}
-	if r.URL.Path == g.CalendarPath && r.URL.Query().Has(keyOf) {
+	if r.URL.Path == calendarPath && r.URL.Query().Has(keyOf) {
 		return g.calendar(r)
 	}
 	who := g.cookies.who(r)
@@ -56,15 +56,24 @@ func (g *Guard) enter(w http.ResponseWriter, r *http.Request, said string) *refu
 	if !g.wrong.has(client(r), g.Clock()) {
 		return &refusal{status: http.StatusTooManyRequests, again: 60, says: "Too many wrong links were tried from there. Wait a minute."}
 	}
-	for who, token := range map[role]Token{writer: g.Write, reader: g.Read} {
-		if token.is(said) {
-			http.SetCookie(w, g.cookies.of(who))
-			goOn(w, r)
-			return nil
-		}
+	if who := g.entered(said); who != nobody {
+		http.SetCookie(w, g.cookies.of(who))
+		goOn(w, r)
+		return nil
 	}
 	g.wrong.take(client(r), g.Clock())
 	return &refusal{status: http.StatusUnauthorized, says: "That link is not right. Links hold as long as the program runs that printed them."}
+}
+
+// entered is what somebody may do who came by a link.
+func (g *Guard) entered(said string) role {
+	switch {
+	case g.Write.is(said) || g.ticket.spend(said, g.Clock()):
+		return writer
+	case g.Read.is(said):
+		return reader
+	}
+	return nobody
 }
 
 // calendar lets the token of the calendar open the calendar. It gives no cookie, and the handler does not see it.
@@ -86,7 +95,7 @@ func (g *Guard) calendar(r *http.Request) (role, *refusal) {
 // goOn sends who came by a link to the first page. A browser that followed a link of another site does not send a strict cookie along a
 // redirect: there a page of our own asks for it.
 func goOn(w http.ResponseWriter, r *http.Request) {
-	if site := r.Header.Get("Sec-Fetch-Site"); site == "cross-site" || site == "same-site" {
+	if elsewhere(r) {
 		w.Header().Set("Refresh", "0; url=/")
 		page(w, r, http.StatusOK, "Open", `The page opens by itself.`, true)
 		return

@@ -75,7 +75,7 @@ func (d *drawer) head(b sheet.Head) {
 			}
 			// the label stands on the line of its text
 			d.y += base(body, sheet.BodyLine) - base(fine, sheet.FineLine)
-			label := d.beside(x, sheet.LabelWide-1, f.Label, fine)
+			label := d.beside(x, sheet.LabelWide, f.Label, fine)
 			d.y = y
 			tall = max(tall, label, d.beside(x+sheet.LabelWide, wide-sheet.LabelWide, f.Text, bold))
 			x += wide + sheet.Gap

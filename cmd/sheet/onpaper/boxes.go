@@ -71,7 +71,7 @@ const clockLine = 6.8
 func (d *drawer) when(w sheet.When) {
 	strong := fine
 	strong.Bold = true
-	mark := d.Fit(w.Mark, strong, sheet.WhenWide)
+	mark := d.Fit(w.Mark, strong, sheet.WhenWide/2)
 	if w.Clock == "" {
 		d.y += sheet.RowTall
 		d.Line(pdf.XY{X: left, Y: d.y - 1}, pdf.XY{X: left + sheet.WhenWide, Y: d.y - 1}, rule)
@@ -81,8 +81,8 @@ func (d *drawer) when(w sheet.When) {
 	}
 	d.line(left, sheet.WhenWide, w.Day, body)
 	at := d.y + base(large, clockLine)
-	d.Text(pdf.XY{X: left + sheet.WhenWide, Y: at}, mark, strong, pdf.Right)
-	d.Text(pdf.XY{X: left, Y: at}, d.Fit(w.Clock, large, sheet.WhenWide-d.Width(mark, strong)-1), large, pdf.Left)
+	d.Text(pdf.XY{X: left + sheet.WhenWide - clear, Y: at}, mark, strong, pdf.Right)
+	d.Text(pdf.XY{X: left, Y: at}, d.Fit(w.Clock, large, sheet.WhenWide-d.Width(mark, strong)-clear), large, pdf.Left)
 	d.y += clockLine
 	d.line(left, sheet.WhenWide, w.After, fine)
 }

@@ -25,13 +25,46 @@ func draw(s sheet.Sheet) *pdf.Paper {
 		p.Page()
 		d := drawer{Paper: p, size: s.Size}
 		d.top(s.Batch, page.Of, fmt.Sprintf("page %d of %d", i+1, len(s.Pages)))
-		for _, b := range page.Blocks {
-			end := d.y + b.Tall(s.Size)
-			d.block(b)
-			d.y = end + sheet.Gap
-		}
+		d.all(page.Blocks)
 	}
 	return p
+}
+
+// all draws the blocks of a page. Texts end where they end, which is above where the form
+// has room for them; remarks and initials stand at the foot of the page.
+func (d *drawer) all(list []sheet.Block) {
+	n, tall := len(list), 0.0
+	for n > 0 && atFoot(list[n-1]) {
+		n--
+		tall += list[n].Tall(d.size) + sheet.Gap
+	}
+	for i, b := range list {
+		if i == n {
+			d.y = max(d.y, d.size.Tall-sheet.Margin-sheet.FootTall-tall)
+		}
+		end := d.y + b.Tall(d.size)
+		if d.block(b); !isText(b) {
+			d.y = end
+		}
+		d.y += sheet.Gap
+	}
+}
+
+func atFoot(b sheet.Block) bool {
+	switch b.(type) {
+	case sheet.Remarks, sheet.Initials:
+		return true
+	}
+	return false
+}
+
+// isText tells of what is drawn from above down without boxes.
+func isText(b sheet.Block) bool {
+	switch b.(type) {
+	case sheet.Head, sheet.Heading, sheet.Words, sheet.Sums, sheet.Readings, sheet.Cautions, sheet.GoesWrong, sheet.Code:
+		return true
+	}
+	return false
 }
 
 // drawer draws the blocks of a page from above down.
@@ -94,6 +127,9 @@ func leading(f pdf.Font) float64 {
 	return sheet.BodyLine
 }
 
+// clear is what is left free between a text and what stands behind it, mm.
+const clear = 1.0
+
 // para writes a text in lines from x on, and goes below them. They are no more than the form
 // says: letters that are wider than those of text in the mean are written smaller.
 func (d *drawer) para(x, wide float64, text string, f pdf.Font) {
@@ -101,6 +137,7 @@ func (d *drawer) para(x, wide float64, text string, f pdf.Font) {
 		return
 	}
 	step, most := leading(f), sheet.Lines(text, wide, f.Size)
+	wide -= clear
 	lines := d.Wrap(text, f, wide)
 	for least := 0.6 * f.Size; len(lines) > most && f.Size > least; {
 		f.Size *= 0.97

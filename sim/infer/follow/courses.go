@@ -7,13 +7,13 @@ import (
 
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/infer/evidence"
 	"maltwright/sim/work"
 )
 
 // Along is the forecast at the centre with looks along its course, in place of those at its readings.
 func (f *Following) Along(ctx context.Context, looks *forecast.Course) (*forecast.Forecast, error) {
-	f.Trial.Bound(ctx, nil)
-	return f.Trial.Along(f.Mean, looks)
+	return f.bound(ctx, nil).Along(f.Mean, looks)
 }
 
 // Courses are what members see at the given times, s from the first soak, rising: past and to come. They
@@ -30,11 +30,11 @@ func (f *Following) Courses(ctx context.Context, times []float64, members int, o
 		}
 	}
 	pool := work.NewPool(members * work.Shared * 3 / 2)
-	f.Trial.Bound(ctx, pool)
+	t := f.bound(ctx, pool)
 	report := reporter(o.Progress, 0, len(unlike))
 	err := ensemble.Each(ctx, o.Workers, len(unlike), func(k int) error {
 		i := unlike[k]
-		seen, err := f.Trial.Along(f.Z[f.thinned(i, members)], &forecast.Course{Looks: times})
+		seen, err := t.Along(f.Z[f.thinned(i, members)], &forecast.Course{Looks: times})
 		if err != nil {
 			return err
 		}
@@ -48,6 +48,14 @@ func (f *Following) Courses(ctx context.Context, times []float64, members int, o
 		}
 	}
 	return c, cmp.Or(err, pool.Err())
+}
+
+// bound is the trial with a context and a pool of its own, so that what was followed may be asked by several
+// at a time.
+func (f *Following) bound(ctx context.Context, pool *work.Pool) *evidence.Trial {
+	t := *f.Trial
+	t.Bound(ctx, pool)
+	return &t
 }
 
 // thinned is the i-th of so many members that lie evenly among all.
