@@ -14,6 +14,7 @@ import (
 	"maltwright/cmd/chart/figures"
 	reports "maltwright/cmd/report"
 	reporthtml "maltwright/cmd/report/html"
+	reportpaper "maltwright/cmd/report/onpaper"
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/read"
@@ -24,7 +25,7 @@ import (
 // Report writes what a buyer or an inspector is shown.
 type Report struct {
 	Paths   []string `arg:"" optional:"" name:"path" help:"Records of batches, a folder of them, or a process file; - is standard input. By default the one batch under way in this folder, or else its one process."`
-	Format  string   `enum:"html" default:"html" help:"How to write: html, one page that needs nothing else and prints a sheet or more for each batch."`
+	Format  string   `enum:"html,pdf" default:"html" help:"How to write: html, one page that needs nothing else and prints a sheet or more for each batch, or pdf."`
 	At      string   `help:"As of this time; by default now of a batch under way, and the last reading of one that is over." placeholder:"TIME"`
 	Start   string   `help:"When the first soak of a process begins, to show clock times." placeholder:"TIME"`
 	Process string   `help:"Which process, where the file holds several." placeholder:"NAME"`
@@ -50,6 +51,7 @@ Examples:
 
   maltwright report 26-03.malt > 26-03.html
   maltwright report batches > season.html
+  maltwright report 26-03.malt --format pdf > 26-03.pdf
   maltwright report pale.malt --start 2026-03-06T07:00 > pale.html
 
 Exit code: 0 it was written, 1 a record or its process must be put right first, 2 the
@@ -60,6 +62,9 @@ command line cannot be understood, 3 a file cannot be read.`
 func (c Report) Run(w *World) error {
 	if c.Members < follow.LeastMembers || c.Members > follow.MostMembers {
 		return usage("--members %d: a batch is followed by %d to %d forecasts", c.Members, follow.LeastMembers, follow.MostMembers)
+	}
+	if err := w.noTerminal(c.Format); err != nil {
+		return err
 	}
 	r, complete, err := c.made(w)
 	if err != nil {
@@ -77,6 +82,7 @@ func (c Report) Run(w *World) error {
 // reportWriters write a report, by format.
 var reportWriters = map[string]func(*World, reports.Report) error{
 	"html": func(w *World, r reports.Report) error { return reporthtml.Write(w.Out, r) },
+	"pdf":  func(w *World, r reports.Report) error { return w.onPaper(reportpaper.Write(w.Out, r)) },
 }
 
 // made makes the report of what the paths stand for.
@@ -149,7 +155,9 @@ func (c Report) ofProcess(w *World, in input) (reports.Report, error) {
 	}
 	h := words.Of(f.Process)
 	page := reports.Process{House: h, Process: f.Process, Forecast: outlook.Of(f, begun), Found: checked.Findings, Charts: drawings(figures.All(&line, h))}.Page()
-	return reports.Planned(page), nil
+	r := reports.Planned(page)
+	r.Letter = h.British || h.Fahrenheit
+	return r, nil
 }
 
 // ofBatches makes the report of the batches of records.
@@ -181,7 +189,9 @@ func (c Report) ofBatches(w *World, files []input) (reports.Report, bool, error)
 	if err := list.tell(w, len(batches), c.Paths, "to report on"); err != nil {
 		return none, false, err
 	}
-	return reportOf(book.Result(), batches), len(list.faults) == 0, nil
+	r := reportOf(book.Result(), batches)
+	r.Letter = batches[0].House.British || batches[0].House.Fahrenheit
+	return r, len(list.faults) == 0, nil
 }
 
 // reportOf puts the pages of batches together, in the order in which they began.

@@ -17,6 +17,7 @@ type Report struct {
 	Title  string
 	Pages  []Page
 	Notice []string // what it is not; it stands on every page
+	Letter bool     // letter paper is what its house has; otherwise A4
 }
 
 // Page is what is said of one thing.
