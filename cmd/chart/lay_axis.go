@@ -41,7 +41,7 @@ func (f *frame) timeAxis() {
 	}
 	l := Lettering{Size: f.Letters, Ink: Letters, Align: AtMiddle}
 	if ticks := f.timeTicks(); len(ticks) > 0 {
-		f.y += f.leading() + 4
+		f.y += f.leading() + f.clear()
 		for _, t := range ticks {
 			f.tick(t.At, 4)
 			f.try(f.inside(f.x(t.At), t.Text, l), t.Text, l, f.row(f.y-3))
@@ -49,7 +49,7 @@ func (f *frame) timeAxis() {
 	}
 	if f.clock.ByDay() {
 		if len(f.timeTicks()) == 0 {
-			f.y += 4
+			f.y += f.clear()
 		}
 		f.dayRow()
 	} else {
@@ -63,6 +63,9 @@ func (f *frame) timeAxis() {
 	}
 	f.y += 4
 }
+
+// clear is the room between the foot of a panel and a row of text, in which no value at the left stands.
+func (f *frame) clear() float64 { return math.Round(0.5 * f.Letters) }
 
 // inside is the point of a label in the row, moved so far that it lies on the sheet.
 func (f *frame) inside(x float64, text string, l Lettering) XY {
@@ -139,19 +142,19 @@ func (f *frame) dayName(d Span, form string) {
 	}
 }
 
-// sparseDays writes every second, fifth, … day at its midnight.
+// sparseDays writes every second day, or every week, and so on, each at its midnight.
 func (f *frame) sparseDays(days []Span) {
 	l := Lettering{Size: f.Letters, Ink: Letters, Align: AtMiddle}
-	every := 1
-	for _, n := range []int{2, 7, 14, 28, 91, 364, 1820} {
-		every = n
-		if f.x(f.from+float64(n)*day)-f.x(f.from) > f.widest(days, "2 Jan 2006")+10 {
-			break
-		}
-	}
 	form := "2 Jan"
 	if f.to-f.from > 300*day {
 		form = "2 Jan 2006"
+	}
+	every, wide := 1, f.widest(days, form)+10
+	for _, n := range []int{2, 7, 14, 28, 91, 364, 1820} {
+		every = n
+		if f.x(f.from+float64(n)*day)-f.x(f.from) > wide {
+			break
+		}
 	}
 	for i := 0; i < len(days); i += every {
 		if days[i].From < f.from {

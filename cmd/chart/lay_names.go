@@ -42,6 +42,25 @@ type place struct {
 	cost  float64
 }
 
+// farNames writes the values of points that lie far off beside their marks at the end of the axis.
+func (p *panel) farNames() {
+	for _, q := range p.Points {
+		if !known(q.At) || !known(q.Value) || q.At < p.from || q.At > p.to || q.Value >= p.ticks.Low() && q.Value <= p.ticks.High() {
+			continue
+		}
+		at, h := p.spot(q.At, q.Value), p.Letters
+		down := 1.3 * h
+		if at.Y > (p.y0+p.y1)/2 {
+			down = -0.6 * h
+		}
+		p.best(shown(q.Value, p.Places, p.Unit), []place{
+			{XY{at.X + 10, at.Y + down}, AtStart, 0},
+			{XY{at.X - 10, at.Y + down}, AtEnd, 1},
+			{XY{at.X, at.Y + 2*down}, AtMiddle, 2},
+		})
+	}
+}
+
 // gates draws conditions as dashed lines.
 func (p *panel) gates() {
 	for _, g := range p.Gates {

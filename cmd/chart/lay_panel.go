@@ -26,7 +26,7 @@ func (f *frame) panel(of Panel, last bool) {
 	p.heading()
 	p.y0 = f.y + 7
 	p.y1 = p.y0 + f.high(of)
-	f.tops, f.feet = append(f.tops, p.y0), append(f.feet, p.y1)
+	f.feet = append(f.feet, p.y1)
 	f.y = p.y1
 	if !last {
 		f.y += 10
@@ -43,7 +43,12 @@ func (f *frame) panel(of Panel, last bool) {
 	p.lines()
 	p.points()
 	p.rim()
+	if len(p.courses) == 0 && len(p.obstacle) == 0 {
+		middle := XY{(p.x0 + p.x1) / 2, (p.y0 + p.y1) / 2}
+		p.try(middle, "no figures", Lettering{Size: p.Letters, Ink: Pale, Align: AtMiddle, Halo: true}, p.room())
+	}
 	p.lineNames()
+	p.farNames()
 	p.gateNames()
 }
 
@@ -59,17 +64,26 @@ func (f *frame) high(p Panel) float64 {
 	return math.Round(high)
 }
 
-// ticks are those of the values of a panel.
+// ticks are those of the values of a panel. A point in doubt widens the axis by no more than half: one far off is
+// shown at its end.
 func (f *frame) ticks(p Panel) Ticks {
 	low, high := math.Inf(1), math.Inf(-1)
 	if p.Least < p.Most {
 		low, high = p.Least, p.Most
 	}
-	p.values(f.from, f.to, func(v float64) {
+	take := func(v float64) {
 		if known(v) {
 			low, high = math.Min(low, v), math.Max(high, v)
 		}
-	})
+	}
+	p.values(f.from, f.to, take)
+	half := (high - low) / 2
+	from, to := low-half, high+half
+	for _, q := range p.Points {
+		if q.Doubted && q.At >= f.from && q.At <= f.to && (from > to || q.Value >= from && q.Value <= to) {
+			take(q.Value)
+		}
+	}
 	most := int(f.high(Panel{Tall: p.Tall}) / (2 * f.Letters))
 	return NiceTicks(low, high, min(max(most, 2), 9), p.Places)
 }
@@ -101,7 +115,7 @@ func (p Panel) values(from, to float64, each func(float64)) {
 		all(b.At, b.Low, b.Middle, b.High)
 	}
 	for _, q := range p.Points {
-		if q.At >= from && q.At <= to {
+		if q.At >= from && q.At <= to && !q.Doubted {
 			each(q.Value - q.slack())
 			each(q.Value + q.slack())
 		}

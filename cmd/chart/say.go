@@ -66,7 +66,8 @@ func (p Panel) say(k Clock) (parts []string) {
 
 // level tells a gate, with its value where its words do not hold it.
 func (p Panel) level(g Gate) string {
-	if value := shown(g.Value, p.Places, ""); !strings.Contains(g.Name, value) {
+	tens := math.Pow10(max(0, p.Places))
+	if value := strconv.FormatFloat(math.Round(tens*g.Value)/tens, 'f', -1, 64); !strings.Contains(g.Name, value) {
 		return g.Name + " at " + shown(g.Value, p.Places, p.Unit)
 	}
 	return g.Name

@@ -13,6 +13,8 @@ import (
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/chart"
 	"maltwright/cmd/chart/figures"
+	charthtml "maltwright/cmd/chart/html"
+	chartpaper "maltwright/cmd/chart/onpaper"
 	"maltwright/cmd/chart/svg"
 	"maltwright/cmd/chart/term"
 	"maltwright/cmd/words"
@@ -21,8 +23,8 @@ import (
 // Chart draws a batch over time.
 type Chart struct {
 	Paths   []string `arg:"" optional:"" name:"path" help:"A process file, or the record of a batch; several records or a folder are drawn over each other; - is standard input. By default the one batch under way in this folder, or else its one process."`
-	Of      *string  `enum:"moisture,weight,heat,growth,bed,drivers,lengths,all" help:"What to draw: moisture, weight, heat, growth, bed (of a kiln or a box, by its depth), drivers (of the spread), lengths (of the stages of several batches), or all. By default the moisture, in html all." placeholder:"WHAT"`
-	Format  string   `enum:"term,svg,html" default:"term" help:"How to draw: term with letters, svg one picture, html a page that needs nothing else."`
+	Of      *string  `enum:"moisture,weight,heat,growth,bed,drivers,lengths,all" help:"What to draw: moisture, weight, heat, growth, bed (of a kiln or a box, by its depth), drivers (of the spread), lengths (of the stages of several batches), or all. By default the moisture, in html and pdf all." placeholder:"WHAT"`
+	Format  string   `enum:"term,svg,html,pdf" default:"term" help:"How to draw: term with letters, svg one picture, html a page that needs nothing else, pdf a page for each picture."`
 	Start   string   `help:"When the first soak of a process begins, such as tomorrow 7am or 2026-03-06T07:00, to show clock times and nights." placeholder:"TIME"`
 	Spread  bool     `help:"Of a process also show how sure it is: the band in which eight in ten of likely lots, houses and weather lie. A record under way has it anyway."`
 	Members int      `default:"200" help:"How many forecasts make up a band, 20 to 10000." placeholder:"N"`
@@ -58,12 +60,15 @@ read.`
 
 // drawing is what is to be drawn: charts in the order of a page.
 type drawing struct {
-	charts   []svg.Laid
+	charts   []charthtml.Laid
 	complete bool
 }
 
 // Run makes the charts and writes them.
 func (c Chart) Run(w *World) error {
+	if err := w.noTerminal(c.Format); err != nil {
+		return err
+	}
 	d, err := c.drawn(w)
 	if err != nil {
 		return err
@@ -94,22 +99,39 @@ func (c Chart) what() string {
 	switch {
 	case c.Of != nil:
 		return *c.Of
-	case c.Format == "html":
+	case c.Format == "html", c.Format == "pdf":
 		return ofAll
 	}
 	return figures.OfMoisture
 }
 
 // chartWriters write charts, by format.
-var chartWriters = map[string]func(*World, []svg.Laid) error{
-	"term": func(w *World, list []svg.Laid) error { return w.chartsInLetters(list) },
-	"svg": func(w *World, list []svg.Laid) error {
+var chartWriters = map[string]func(*World, []charthtml.Laid) error{
+	"term": func(w *World, list []charthtml.Laid) error { return w.chartsInLetters(list) },
+	"svg": func(w *World, list []charthtml.Laid) error {
 		return svg.Write(w.Out, list[0], svg.Options{})
+	},
+	"html": func(w *World, list []charthtml.Laid) error {
+		return charthtml.Write(w.Out, titleOf(list[0]), list...)
+	},
+	"pdf": func(w *World, list []charthtml.Laid) error {
+		return w.onPaper(chartpaper.Write(w.Out, list, chartpaper.Options{}))
 	},
 }
 
+// titleOf is what a chart is called.
+func titleOf(x charthtml.Laid) string {
+	switch x := x.(type) {
+	case chart.Chart:
+		return x.Title
+	case chart.Bars:
+		return x.Title
+	}
+	return ""
+}
+
 // chartsInLetters writes charts one below another.
-func (w *World) chartsInLetters(list []svg.Laid) error {
+func (w *World) chartsInLetters(list []charthtml.Laid) error {
 	o := term.Options{Width: w.Width, Colour: w.colour(), Plain: !w.patterns()}
 	for i, x := range list {
 		if i > 0 {

@@ -73,15 +73,20 @@ func name(d *chart.Drawing) string {
 	return fmt.Sprintf("mwc%x", h.Sum64())
 }
 
-// Style is the style sheet by which charts are dark where dark is preferred, on a screen.
+// Style is the style sheet by which charts are dark where dark is preferred, on a screen, and on white paper where they are printed.
 func Style() string {
+	return "@media screen and (prefers-color-scheme:dark){" + rules(chart.Dark) + "}@media print{" + rules(chart.Print) + "}"
+}
+
+// rules give the colours of a scheme that are not those of light paper.
+func rules(s *chart.Scheme) string {
 	var b strings.Builder
-	b.WriteString("@media screen and (prefers-color-scheme:dark){")
 	for i := range chart.Inks {
-		colour := colour(chart.Dark, i)
-		fmt.Fprintf(&b, ".mwc-f%d{fill:%s}.mwc-s%d{stroke:%s}", i, colour, i, colour)
+		if c := colour(s, i); c != colour(chart.Light, i) {
+			fmt.Fprintf(&b, ".mwc-f%d{fill:%s}.mwc-s%d{stroke:%s}", i, c, i, c)
+		}
 	}
-	return b.String() + "}"
+	return b.String()
 }
 
 func colour(s *chart.Scheme, i chart.Ink) string {
