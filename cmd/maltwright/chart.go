@@ -13,6 +13,7 @@ import (
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/chart"
 	"maltwright/cmd/chart/figures"
+	chartpaper "maltwright/cmd/chart/onpaper"
 	"maltwright/cmd/chart/svg"
 	"maltwright/cmd/chart/term"
 	"maltwright/cmd/words"
@@ -21,8 +22,8 @@ import (
 // Chart draws a batch over time.
 type Chart struct {
 	Paths   []string `arg:"" optional:"" name:"path" help:"A process file, or the record of a batch; several records or a folder are drawn over each other; - is standard input. By default the one batch under way in this folder, or else its one process."`
-	Of      *string  `enum:"moisture,weight,heat,growth,bed,drivers,lengths,all" help:"What to draw: moisture, weight, heat, growth, bed (of a kiln or a box, by its depth), drivers (of the spread), lengths (of the stages of several batches), or all. By default the moisture, in html all." placeholder:"WHAT"`
-	Format  string   `enum:"term,svg,html" default:"term" help:"How to draw: term with letters, svg one picture, html a page that needs nothing else."`
+	Of      *string  `enum:"moisture,weight,heat,growth,bed,drivers,lengths,all" help:"What to draw: moisture, weight, heat, growth, bed (of a kiln or a box, by its depth), drivers (of the spread), lengths (of the stages of several batches), or all. By default the moisture, in html and pdf all." placeholder:"WHAT"`
+	Format  string   `enum:"term,svg,html,pdf" default:"term" help:"How to draw: term with letters, svg one picture, html a page that needs nothing else, pdf a page for each picture."`
 	Start   string   `help:"When the first soak of a process begins, such as tomorrow 7am or 2026-03-06T07:00, to show clock times and nights." placeholder:"TIME"`
 	Spread  bool     `help:"Of a process also show how sure it is: the band in which eight in ten of likely lots, houses and weather lie. A record under way has it anyway."`
 	Members int      `default:"200" help:"How many forecasts make up a band, 20 to 10000." placeholder:"N"`
@@ -64,6 +65,9 @@ type drawing struct {
 
 // Run makes the charts and writes them.
 func (c Chart) Run(w *World) error {
+	if err := w.noTerminal(c.Format); err != nil {
+		return err
+	}
 	d, err := c.drawn(w)
 	if err != nil {
 		return err
@@ -94,7 +98,7 @@ func (c Chart) what() string {
 	switch {
 	case c.Of != nil:
 		return *c.Of
-	case c.Format == "html":
+	case c.Format == "html", c.Format == "pdf":
 		return ofAll
 	}
 	return figures.OfMoisture
@@ -105,6 +109,9 @@ var chartWriters = map[string]func(*World, []svg.Laid) error{
 	"term": func(w *World, list []svg.Laid) error { return w.chartsInLetters(list) },
 	"svg": func(w *World, list []svg.Laid) error {
 		return svg.Write(w.Out, list[0], svg.Options{})
+	},
+	"pdf": func(w *World, list []svg.Laid) error {
+		return w.onPaper(chartpaper.Write(w.Out, list, chartpaper.Options{}))
 	},
 }
 

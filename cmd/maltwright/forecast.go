@@ -97,7 +97,16 @@ func (c Forecast) Run(w *World) error {
 // made forecasts the process that is asked for, on behalf of a command. Begun is when its
 // first soak begins, the zero time where that is not known.
 func (c Forecast) made(w *World, command string, begun time.Time) (*forecast.Forecast, error) {
-	_, p, err := c.asks(w, command)
+	in, err := w.oneFile(command, c.File, c.Root)
+	if err != nil {
+		return nil, err
+	}
+	return c.madeOf(w, in, begun)
+}
+
+// madeOf forecasts the process of a file that was read.
+func (c Forecast) madeOf(w *World, in input, begun time.Time) (*forecast.Forecast, error) {
+	_, p, err := c.asksOf(w, in)
 	if err != nil {
 		return nil, err
 	}
@@ -121,6 +130,11 @@ func (c Forecast) asks(w *World, command string) (input, *model.Process, error) 
 	if err != nil {
 		return input{}, nil, err
 	}
+	return c.asksOf(w, in)
+}
+
+// asksOf gives the process that is asked for in a file that was read.
+func (c Forecast) asksOf(w *World, in input) (input, *model.Process, error) {
 	house, found, err := in.load()
 	if err != nil {
 		return input{}, nil, err

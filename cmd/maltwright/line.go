@@ -18,6 +18,7 @@ type Line struct {
 	Follow     Follow     `cmd:"" help:"Say how a batch stands by its readings: how much longer, what is due, what is late."`
 	Seasons    Seasons    `cmd:"" help:"Compare batches by their records: times, weights, moistures, growth, yield."`
 	Chart      Chart      `cmd:"" help:"Draw a batch over time, or several over each other, with what was read and what is foretold."`
+	Report     Report     `cmd:"" help:"Write a report for a buyer or an inspector: what was made of what, readings, charts, yields, doubts."`
 	Learn      Learn      `cmd:"" help:"Learn from finished batches how lots, kiln and thermometer differ from the model."`
 	Begin      Begin      `cmd:"" help:"Open the record of a batch, pinned to the text of its process."`
 	Note       Note       `cmd:"" help:"Append one reading to the record of a batch, with the time now."`
@@ -73,6 +74,6 @@ func asGiven(ctx *kong.DecodeContext, target reflect.Value) error {
 	return nil
 }
 
-var commandWords = []string{"new", "check", "forecast", "visits", "sheet", "follow", "seasons", "chart", "learn", "begin", "note", "serve", "tidy", "contrast", "merge", "plain", "git", "reckon", "card", "explain", "completion", "version"}
+var commandWords = []string{"new", "check", "forecast", "visits", "sheet", "follow", "seasons", "chart", "report", "learn", "begin", "note", "serve", "tidy", "contrast", "merge", "plain", "git", "reckon", "card", "explain", "completion", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }

@@ -6,6 +6,8 @@ import (
 
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/answer/trace"
+	reports "maltwright/cmd/report"
+	reporthtml "maltwright/cmd/report/html"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/csv"
 	"maltwright/cmd/write/json"
@@ -16,7 +18,7 @@ import (
 type Seasons struct {
 	Paths  []string `arg:"" optional:"" name:"path" help:"Files with records of batches, or folders; - is standard input. By default the whole of this folder."`
 	Trace  string   `help:"Show instead what became of one lot, by its name or the number of a delivery: what came in, the batches, their malt, what is left." placeholder:"LOT"`
-	Format string   `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
+	Format string   `enum:"text,json,csv,html" default:"text" help:"How to write: text, json, csv, or html (one page with charts that needs nothing else)."`
 	Root   string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
 }
 
@@ -34,6 +36,7 @@ Examples:
   maltwright seasons batches
   maltwright seasons 26-03.malt 27-03.malt
   maltwright seasons batches --format csv > batches.csv
+  maltwright seasons batches --format html > season.html
   maltwright seasons batches --trace "Far field 2026"
 
 Exit code: 0 the batches were shown, 1 there is none, or a record or its process
@@ -85,6 +88,10 @@ var seasonsWriters = map[string]func(*World, ledger.Result) error{
 	},
 	"json": func(w *World, r ledger.Result) error {
 		return json.Write(w.Out, r, words.House{}.Say)
+	},
+	"html": func(w *World, r ledger.Result) error {
+		page := seasonPage(r)
+		return reporthtml.Write(w.Out, reports.New(page.Title, page))
 	},
 	"csv": func(w *World, r ledger.Result) error {
 		rows := csv.New[ledger.Batch](w.Out, "changes", "doubtful", "remarks", "pinned_since")

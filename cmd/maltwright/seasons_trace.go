@@ -15,6 +15,9 @@ import (
 
 // trace tells what became of a lot.
 func (c Seasons) trace(w *World, read records, of ledger.Result) error {
+	if traceWriters[c.Format] == nil {
+		return usage("--trace is written as text, json or csv; what became of the batches says --format %s without it", c.Format)
+	}
 	r, ok := trace.Of(c.Trace, read.houses, of)
 	if !ok {
 		return usage("no lot of these files is called %q, and no delivery; they hold %s", c.Trace, read.lots())

@@ -96,3 +96,29 @@ func (t *LedgerTable) figures(m measure, list []ledger.Batch, sums []summary) {
 		}
 	}
 }
+
+// LedgerRow is a figure of one batch, and how it was come by.
+type LedgerRow struct{ Group, Label, Value, Standing string }
+
+// comeBy are how figures were come by, in words.
+var comeBy = map[seasons.Standing]string{seasons.Measured: "measured", seasons.Reckoned: "reckoned", seasons.Over: "more than that: not reached at the last reading",
+	seasons.Under: "that or less: reached at the first look", seasons.Impossible: "impossible", seasons.Missing: "not in the record"}
+
+// LedgerRows are the figures of one batch, each with its unit.
+func (h House) LedgerRows(b ledger.Batch) (rows []LedgerRow) {
+	for _, m := range linesOf(h, []ledger.Batch{b}) {
+		f := m.of(&b)
+		r := LedgerRow{Group: m.group, Label: m.label, Value: None, Standing: comeBy[f.Standing]}
+		if f.Standing != seasons.Missing {
+			r.Value = Joined(" ", m.scale.Write(f.Value), m.scale.Unit)
+		}
+		if m.kind == tallied {
+			r.Standing = ""
+		}
+		rows = append(rows, r)
+		if m.label == feltBehind && b.Rub != "" {
+			rows = append(rows, LedgerRow{m.group, "rub at last", b.Rub, comeBy[seasons.Measured]})
+		}
+	}
+	return rows
+}

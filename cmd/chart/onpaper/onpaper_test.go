@@ -21,7 +21,7 @@ func charts() map[string]Laid {
 func written(t testing.TB, c Laid, o Options) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	lost, err := Write(&b, c, "chart", o)
+	lost, err := Write(&b, []Laid{c}, o)
 	require.NoError(t, err)
 	assert.Empty(t, lost)
 	return b.Bytes()
@@ -73,11 +73,21 @@ func TestTwoCopiesOfAChartAreTheSameBytes(t *testing.T) {
 	}
 }
 
+func TestEachChartHasItsPage(t *testing.T) {
+	var b bytes.Buffer
+	_, err := Write(&b, []Laid{sample.Forecast(), sample.Bed(), sample.Drivers()}, Options{})
+	require.NoError(t, err)
+	d := pdftest.Read(t, b.Bytes())
+	require.Len(t, d.Pages, 3)
+	assert.Contains(t, d.Pages[1].All(), sample.Bed().Title)
+}
+
 func TestAFigureStandsWhereItIsPut(t *testing.T) {
 	p := pdf.New(pdf.Options{})
 	p.Page()
-	f := Lay(p, sample.Forecast(), 100)
+	f := Lay(p, sample.Forecast(), 100, 0)
 	assert.InDelta(t, 100, f.Wide, 1e-9)
+	assert.Less(t, Lay(p, sample.Forecast(), 100, 25).Tall, f.Tall)
 	f.Draw(p, pdf.XY{X: 50, Y: 60})
 	var b bytes.Buffer
 	require.NoError(t, p.Write(&b))
@@ -95,7 +105,7 @@ func TestHostileTextsOfAChart(t *testing.T) {
 	c.Title = strings.Repeat("麦\u202e)(\\\x00", 400)
 	c.Note = append(c.Note, strings.Repeat("W", 10000))
 	var b bytes.Buffer
-	lost, err := Write(&b, c, c.Title, Options{})
+	lost, err := Write(&b, []Laid{c}, Options{})
 	require.NoError(t, err)
 	assert.Contains(t, lost, "麦 (U+9EA6)")
 	pdftest.Read(t, b.Bytes())

@@ -63,16 +63,6 @@ func begins(green bool) string {
 	return "first soak"
 }
 
-// endings are what may end a step, in words.
-var endings = map[string]string{string(forecast.ByTime): "its time", string(forecast.ByGate): "condition met", string(forecast.ByGuard): "latest time", string(forecast.ByRecord): "by the record"}
-
-func ending(by string) string {
-	if text, ok := endings[by]; ok {
-		return text
-	}
-	return by
-}
-
 // steps writes the table of steps. Of each it tells when it ends, and the state of the grain then: it
 // begins as the one before it ends.
 func (s *Sheet) steps(r outlook.Result) {
@@ -159,7 +149,7 @@ func (s *Sheet) stepCells(label string, x outlook.Step, start time.Time) []strin
 	if x.Bag != nil {
 		bag = words.Bag(s.House, *x.Bag)
 	}
-	return append(cells, s.Given(x.Temperature, x.Given, widestBand), words.Percent(x.MoistureEnd), words.Weighed(s.House, x.WeightEnd), gross, bag, ending(x.EndedBy))
+	return append(cells, s.Given(x.Temperature, x.Given, widestBand), words.Percent(x.MoistureEnd), words.Weighed(s.House, x.WeightEnd), gross, bag, words.EndedBy(x.EndedBy))
 }
 
 // widestBand is how wide the temperature of a step is at the most: air-on 120–145.

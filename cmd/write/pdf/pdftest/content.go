@@ -17,6 +17,7 @@ type reader struct {
 	tall    float64
 	bold    map[string]bool // by the name of a font
 	letters [2]*sfnt.Font   // regular and bold
+	widths  map[cut]float64 // of letters, in parts of their size
 	page    Page
 
 	operands []string
@@ -24,6 +25,12 @@ type reader struct {
 	at       [2]float64
 	path     Line
 	thick    float64
+}
+
+// cut is a letter of a font.
+type cut struct {
+	letter rune
+	bold   bool
 }
 
 func letters(t testing.TB) [2]*sfnt.Font {
@@ -137,19 +144,29 @@ func (r *reader) show() {
 	}
 	t := r.font
 	t.X, t.Y, t.Words = r.at[0], r.at[1], string(utf16.Decode(codes))
+	for _, letter := range t.Words {
+		t.Wide += r.advance(letter, t.Bold) * t.Size * point
+	}
+	r.page.Texts = append(r.page.Texts, t)
+}
+
+// advance is how wide a letter is in parts of its size.
+func (r *reader) advance(letter rune, bold bool) float64 {
+	if w, ok := r.widths[cut{letter, bold}]; ok {
+		return w
+	}
 	font := r.letters[0]
-	if t.Bold {
+	if bold {
 		font = r.letters[1]
 	}
 	var b sfnt.Buffer
-	for _, letter := range t.Words {
-		glyph, err := font.GlyphIndex(&b, letter)
-		require.NoError(r.t, err)
-		require.NotZero(r.t, glyph, "the font has no %q", letter)
-		units := font.UnitsPerEm()
-		advance, err := font.GlyphAdvance(&b, glyph, fixed.I(int(units)), 0)
-		require.NoError(r.t, err)
-		t.Wide += float64(advance) / 64 / float64(units) * t.Size * point
-	}
-	r.page.Texts = append(r.page.Texts, t)
+	glyph, err := font.GlyphIndex(&b, letter)
+	require.NoError(r.t, err)
+	require.NotZero(r.t, glyph, "the font has no %q", letter)
+	units := font.UnitsPerEm()
+	advance, err := font.GlyphAdvance(&b, glyph, fixed.I(int(units)), 0)
+	require.NoError(r.t, err)
+	w := float64(advance) / 64 / float64(units)
+	r.widths[cut{letter, bold}] = w
+	return w
 }

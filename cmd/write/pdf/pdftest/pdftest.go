@@ -91,12 +91,13 @@ func Read(t testing.TB, file []byte) Document {
 		require.NotNil(t, name, "font %s", m[1])
 		bold[string(m[1])] = bytes.HasSuffix(name[1], []byte("B"))
 	}
+	fonts, widths := letters(t), map[cut]float64{}
 	order := kids.FindSubmatch(file)
 	require.NotNil(t, order)
 	for _, id := range regexp.MustCompile(`(\d+) 0 R`).FindAllSubmatch(order[1], -1) {
 		at := contents.FindSubmatch(objects[string(id[1])])
 		require.NotNil(t, at, "page %s", id[1])
-		r := reader{t: t, tall: d.Tall, bold: bold, letters: letters(t)}
+		r := reader{t: t, tall: d.Tall, bold: bold, letters: fonts, widths: widths}
 		r.run(stream(t, objects[string(at[1])]))
 		d.Pages = append(d.Pages, r.page)
 	}

@@ -1,0 +1,260 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/cmd/answer/ledger"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/words"
+	"maltwright/lang/finding"
+	"maltwright/lang/fingerprint"
+	"maltwright/lang/model"
+)
+
+// Batch is what the page of a batch is made of.
+type Batch struct {
+	House    words.House
+	Batch    *model.Batch
+	Ledger   ledger.Batch     // what its record comes to
+	Progress *progress.Result // how it stands by its readings; nil where it could not be followed
+	Course   outlook.Result   // its forecast by those readings
+	Found    []finding.Finding
+	Charts   []Drawing
+	Why      string // why there is no more, where it could not be followed
+}
+
+// Page is the page of the batch.
+func (b Batch) Page() Page {
+	p := Page{Title: "Batch " + words.Safe(b.Batch.Name), Sub: words.Safe(b.Batch.Process.Name)}
+	if r := b.Progress; r != nil {
+		p.AsOf = asOf(r.At, whyThen[r.AsOf])
+		if n := r.Ignored; n > 0 {
+			p.AsOf += "; " + words.Many(n, "reading is later and does not count", "readings are later and do not count")
+		}
+	}
+	b.made(&p)
+	b.dangers(&p)
+	b.figures(&p)
+	b.course(&p)
+	for _, c := range b.Charts {
+		p.add(Figure{c})
+	}
+	b.readings(&p)
+	b.deviations(&p)
+	b.doubts(&p)
+	b.analyses(&p)
+	b.remarks(&p)
+	b.learnt(&p)
+	b.care(&p)
+	return p
+}
+
+// whyThen says why a page is as of a time.
+var whyThen = map[progress.AsOf]string{progress.LastReading: "the last reading of the record", progress.ClockBehind: "the last reading of the record", progress.Clock: "when it was written", progress.Asked: "as asked"}
+
+// made says what was made of what, when and by whom.
+func (b Batch) made(p *Page) {
+	x := b.Batch
+	f := Facts{Head: "What was made of what"}
+	f.tell("malt", words.Safe(x.Process.Make.Text), "")
+	if c := x.Process.Charge; c != nil {
+		f.tell("charge", c.String(), "as written")
+	}
+	grainFacts(&f, x.Process)
+	f.tell("process", words.Safe(x.Process.Name), "")
+	pinFacts(&f, b.Ledger.Pinned, fingerprint.Of(x.Process))
+	gearFacts(&f, x.Process)
+	if !x.Began.IsZero() {
+		f.tell("begun", x.Began.Format(dayAndTime), "as written")
+	}
+	if b.Progress != nil && b.Progress.Over {
+		f.tell("over", b.Progress.At.Format(dayAndTime), "as written")
+	}
+	if t := b.Ledger.Total; t.Plain().Known() {
+		f.tell("took", words.Lasting(t.Value), string(t.Standing))
+	}
+	if list := workers(x); len(list) > 0 {
+		f.tell("written down by", words.List(list), "")
+	}
+	p.add(f)
+}
+
+// dangers come before all figures.
+func (b Batch) dangers(p *Page) {
+	if b.Progress == nil || len(b.Progress.Dangers) == 0 {
+		return
+	}
+	f := Found{Head: "Danger told in remarks"}
+	for _, x := range b.Progress.Dangers {
+		f.List = append(f.List, findingOf(x))
+	}
+	p.add(f)
+}
+
+func findingOf(f finding.Finding) Finding {
+	return Finding{f.Severity.String(), words.Safe(f.Message), words.Safe(f.Hint), f.Rule}
+}
+
+// figures are those that batches are compared by.
+func (b Batch) figures(p *Page) {
+	t := Table{Head: "Figures and yields", Columns: []Column{{"", false}, {"", true}, {"", false}}}
+	group := ""
+	for _, r := range b.House.LedgerRows(b.Ledger) {
+		if r.Group != group {
+			group = r.Group
+			t.Rows = append(t.Rows, []string{group})
+		}
+		t.Rows = append(t.Rows, []string{r.Label, r.Value, r.Standing})
+	}
+	for _, d := range b.Ledger.Doubtful {
+		t.Notes = append(t.Notes, b.House.Doubt(d))
+	}
+	if b.Why != "" {
+		t.Notes = append(t.Notes, b.Why)
+	}
+	p.add(t)
+}
+
+// course is the steps as they went or are foretold.
+func (b Batch) course(p *Page) {
+	if b.Progress == nil {
+		return
+	}
+	t := stepTable(b.House, b.Course)
+	t.Head = "Steps"
+	t.Notes = append(t.Notes, "Times known by the record are those of a line that says that the step had ended; the others, and all moistures and weights, are of the forecast that agrees best with the readings.")
+	p.add(t)
+}
+
+// deviations are what was done otherwise than the process says.
+func (b Batch) deviations(p *Page) {
+	text := Text{Head: "Done otherwise than the process says", List: true}
+	say := func(format string, args ...any) { text.Lines = append(text.Lines, fmt.Sprintf(format, args...)) }
+	if x := b.Batch; x.OwnCharge() && x.From.Other != nil {
+		say("a charge of %s in the place of %s", x.From.Weight, x.From.Other)
+	}
+	for _, c := range b.Ledger.Changes {
+		say("%s to %s, because %s", c.Label, words.Safe(c.To), words.Safe(c.Because))
+	}
+	if pin := b.Ledger.Pinned; pin != nil {
+		for _, s := range pin.Since {
+			say("since the batch was begun its process has changed: %s", words.Safe(s))
+		}
+	}
+	if b.Progress != nil {
+		for _, l := range b.Progress.Late {
+			say("late since %s: %s", l.Since.Format(shortTime), words.Joined(", ", l.Stage, oneLine(l.Text)))
+		}
+		for _, g := range b.Course.Gates {
+			if !g.Met && !g.Unjudged {
+				say("%s: %s is not met, by the forecast that agrees best with the readings", g.Awaits(), oneLine(g.Text))
+			}
+		}
+	}
+	if len(text.Lines) == 0 {
+		text.Lines, text.List = []string{"Nothing that the record tells of."}, false
+	}
+	p.add(text)
+}
+
+// remarks are what was noticed, word by word.
+func (b Batch) remarks(p *Page) {
+	t := Table{Head: "Remarks", Columns: []Column{{"when", false}, {"what", false}, {"by", false}}}
+	for i := range b.Batch.Remarks {
+		r := &b.Batch.Remarks[i]
+		t.Rows = append(t.Rows, []string{when(r.At), oneLine(r.Text.Text), words.Safe(r.By.Text)})
+	}
+	p.add(t)
+}
+
+// analyses are what a laboratory found.
+func (b Batch) analyses(p *Page) {
+	t := Table{Head: "Analysis of the malt", Columns: []Column{{"what", false}, {"found", true}, {"method", false}, {"when", false}, {"by", false}}}
+	for i := range b.Batch.Tested {
+		x := &b.Batch.Tested[i]
+		method := words.Safe(x.Method.Text)
+		if method == "" {
+			method = "not said"
+		}
+		t.Rows = append(t.Rows, []string{words.Safe(x.What.Text), x.Found.String(), method, when(x.At), words.Safe(x.By.Text)})
+	}
+	if len(t.Rows) == 0 {
+		p.add(Text{Head: "Analysis of the malt", Lines: []string{"None in the record."}})
+		return
+	}
+	p.add(t)
+}
+
+func when(at model.Instant) string {
+	if at.IsZero() {
+		return ""
+	}
+	return at.Format(shortTime)
+}
+
+// learnt is what the batch says of lot and house.
+func (b Batch) learnt(p *Page) {
+	r := b.Progress
+	if r == nil {
+		return
+	}
+	t := Table{Head: "What the batch says of lot and house", Columns: []Column{{"figure", false}, {"middle", true}, {"8 in 10 between", true}}}
+	for _, f := range r.Factors {
+		if x := f.Posterior; x != nil {
+			name := f.Factor
+			if f.Of != nil {
+				name += fmt.Sprintf(" of %q", words.Safe(*f.Of))
+			}
+			t.Rows = append(t.Rows, []string{name, number(x.P50), words.Between(number(x.P10), number(x.P90))})
+		}
+	}
+	beside := "A figure is a factor beside the model's, which is 1."
+	if r.RelativeTo == progress.House {
+		beside = "A figure is a factor beside what the house has learnt, which is 1."
+	}
+	t.Notes = []string{beside + " It is reckoned from the readings, not measured."}
+	p.add(t)
+}
+
+func number[T ~float64](x T) string { return fmt.Sprintf("%.2f", float64(x)) }
+
+// care is what the forecast assumed, and what can hurt somebody.
+func (b Batch) care(p *Page) {
+	if b.Progress == nil {
+		return
+	}
+	p.assumed(b.House, b.Progress.Assumed)
+	p.cautions(b.House, b.Progress.Cautions)
+	if lines := acceptedBy(b.Batch.Process); len(lines) > 0 {
+		p.add(Text{Head: "Findings that the house lets pass", Lines: lines, List: true})
+	}
+}
+
+func (p *Page) assumed(h words.House, list []outlook.Assumption) {
+	text := Text{Head: "Taken for granted, since it is not said", List: true}
+	for _, a := range list {
+		text.Lines = append(text.Lines, fmt.Sprintf("%s: %s (%s)", h.Say(a.What), h.Say(a.Value), h.Say(a.Why)))
+	}
+	p.add(text)
+}
+
+func (p *Page) cautions(h words.House, list []outlook.Caution) {
+	text := Text{Head: "Take care", List: true}
+	for _, c := range list {
+		text.Lines = append(text.Lines, h.Say(c))
+	}
+	p.add(text)
+}
+
+// sentence writes a text with a capital and a full stop.
+func sentence(text string) string {
+	if text == "" {
+		return ""
+	}
+	if !strings.HasSuffix(text, ".") {
+		text += "."
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
+}
