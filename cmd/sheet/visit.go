@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -10,6 +11,7 @@ import (
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
+	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 	"maltwright/sim/visits"
@@ -279,7 +281,7 @@ func (m *maker) readIn(i int) []Block {
 	if m.batch == nil || i != m.present() {
 		return nil
 	}
-	if rows := m.readings(func(at time.Time) bool { return m.stageAt(at) == i }); len(rows) > 0 {
+	if rows := append(m.changes(), m.readings(func(at time.Time) bool { return m.stageAt(at) == i })...); len(rows) > 0 {
 		return []Block{Readings{rows}}
 	}
 	return nil
@@ -317,14 +319,38 @@ func (m *maker) stageAt(at time.Time) int {
 	return len(m.f.Stages) - 1
 }
 
-// readings are the lines of the record until now that are of some of the times.
+// readings are the lines of the record until now that are of some of the times, in their order. One
+// that says only its step has the time of the line before it.
 func (m *maker) readings(of func(time.Time) bool) (rows []Reading) {
+	type line struct {
+		at time.Time
+		Reading
+	}
+	var list []line
+	last := m.batch.Began.Time
 	for _, x := range m.batch.Lines() {
-		at := x.When().Time
-		if at.IsZero() || at.After(m.until) || !of(at) {
-			continue
+		when := ""
+		if at := x.When().Time; !at.IsZero() {
+			last, when = at, at.Format(onDay+" "+onClock)
 		}
-		rows = append(rows, Reading{at.Format(onDay + " " + onClock), short(words.Safe(words.OneLine(x.Place().Text())))})
+		if !last.After(m.until) && of(last) {
+			list = append(list, line{last, Reading{when, written(x.Place())}})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b line) int { return a.at.Compare(b.at) })
+	for _, l := range list {
+		rows = append(rows, l.Reading)
 	}
 	return rows
 }
+
+// changes are what is done otherwise than the process says, which has no time of its own.
+func (m *maker) changes() (rows []Reading) {
+	for _, c := range m.batch.Changes {
+		rows = append(rows, Reading{Line: written(c.Place)})
+	}
+	return rows
+}
+
+// written is a line of a file as it is written.
+func written(at source.Place) string { return short(words.Safe(words.OneLine(at.Text()))) }
