@@ -36,6 +36,8 @@ var screens = []screen{
 	{name: "help-forecast", args: "forecast --help"},
 	{name: "help-reckon", args: "reckon --help"},
 	{name: "help-note", args: "note --help"},
+	{name: "help-serve", args: "serve --help"},
+	{name: "help-sheet", args: "sheet --help"},
 	{name: "check-clean", args: "check pale.malt", whole: true},
 	{name: "check-home", args: "check home", whole: true},
 	{name: "check-one", args: "check broken/bed-too-warm.malt", whole: true},

@@ -18,7 +18,7 @@ import (
 type Serve struct {
 	Folder    string  `arg:"" optional:"" default:"." help:"What to show. By default this folder."`
 	Port      int     `help:"Port to listen on; otherwise one of its own, the same for a folder whenever it is free." placeholder:"NUMBER"`
-	Lan       string  `help:"Be reached from the network of this address of this machine, as from a phone: 192.168.1.20." placeholder:"ADDRESS"`
+	Lan       string  `help:"Be reached from the network of this address of this machine, as from a phone: 192.168.1.20; list shows those there are." placeholder:"ADDRESS"`
 	Cert      string  `help:"File of a certificate, so that nobody overhears the page." placeholder:"FILE"`
 	Key       string  `help:"File of its key." placeholder:"FILE"`
 	Hours     float64 `help:"End after so many hours. With --lan by default 12; otherwise it does not end by itself." placeholder:"NUMBER"`
@@ -38,15 +38,15 @@ Over plain HTTP whoever is in that network can overhear the page and its address
 so write into your records: use it in a network whose people you trust, or with a
 certificate. It ends after 12 hours, or when no batch is under way any more.
 
-The page serves and writes within the folder alone. The files stay the truth: edits by
-hand are seen at once. Ctrl-C ends it: what was sent is written first. While this
-machine sleeps it tells nobody anything.
+Nothing outside of the folder is read or written, and what you edit by hand is seen at
+once. Ctrl-C ends it; what was sent is written first. While this machine sleeps it
+tells nobody anything.
 
 Examples:
 
   maltwright serve
   maltwright serve loft --port 8080
-  maltwright serve --lan 192.168.1.20
+  maltwright serve --lan list
   maltwright serve --lan 192.168.1.20 --hours 200
   maltwright serve --lan 192.168.1.20 --cert malt.pem --key malt.key
 
@@ -62,6 +62,9 @@ const farewell = 20 * time.Second
 
 // Run serves until it is ended.
 func (c Serve) Run(w *World) error {
+	if c.Lan == "list" {
+		return c.list(w)
+	}
 	at, err := c.where(w)
 	if err != nil {
 		return err

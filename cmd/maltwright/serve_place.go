@@ -18,6 +18,7 @@ import (
 
 	"maltwright/cmd/serve/guard"
 	"maltwright/cmd/shelf"
+	"maltwright/cmd/words"
 	"maltwright/lang/regular"
 )
 
@@ -180,4 +181,19 @@ func (w World) interfaces() ([]guard.Interface, error) {
 		return w.networks()
 	}
 	return guard.Interfaces()
+}
+
+// list shows the addresses by which this machine can be reached.
+func (c Serve) list(w *World) error {
+	there, err := w.interfaces()
+	if err != nil {
+		return failed("the networks of this machine cannot be listed: %v", err)
+	}
+	if len(there) == 0 {
+		w.say("This machine is in no network now.")
+	}
+	for _, i := range there {
+		fmt.Fprintf(w.Out, "%-15s  %s\n", i.Address, words.Safe(i.Name))
+	}
+	return nil
 }

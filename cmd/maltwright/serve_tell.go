@@ -70,7 +70,7 @@ func (w World) tellCode(link string) {
 	case err != nil:
 		return
 	case w.Width > 0 && code.Columns() > w.Width:
-		w.say("A terminal of %d columns shows a code for a phone; this one has %d.", code.Columns(), w.Width)
+		w.say("The code for a phone needs %d columns; this terminal has %d.", code.Columns(), w.Width)
 		return
 	}
 	fmt.Fprintln(w.Out, strings.Join(code.Lines(w.colour()), "\n"))
@@ -101,5 +101,5 @@ func ending(p place) string {
 	case p.loopback():
 		return fmt.Sprintf("It ends on %s, or by Ctrl-C.", p.until.Format("Mon 2 Jan at 15:04"))
 	}
-	return fmt.Sprintf("It ends on %s, when no batch is under way any more, or by Ctrl-C.", p.until.Format("Mon 2 Jan at 15:04"))
+	return fmt.Sprintf("It ends on %s, with the last batch, or by Ctrl-C.", p.until.Format("Mon 2 Jan at 15:04"))
 }

@@ -211,6 +211,11 @@ func TestWhatCannotBeServedIsSaid(t *testing.T) {
 		assert.Contains(t, errs.String(), c.says, c.args)
 		assert.Empty(t, out.String(), c.args)
 	}
+	var out strings.Builder
+	w := World{Out: &out, Err: &out, Folder: folder}
+	inNetwork(&w)
+	assert.Equal(t, ExitClean, Main(w, []string{"serve", "--lan", "list"}))
+	assert.Equal(t, "10.8.9.10        wlan0\n192.168.1.20     eth0\n", out.String())
 	taken := serving(t, "home", nil)
 	code, _, errs := runIn(folder, "serve", "--port", regexp.MustCompile(`:(\d+)`).FindStringSubmatch(taken.base())[1])
 	assert.Equal(t, ExitFailed, code)
@@ -243,7 +248,7 @@ func TestInANetworkItEndsWithTheBatch(t *testing.T) {
 		}
 	}, "--lan", ownAddress(t).String())
 	assert.Contains(t, s.said.String(), "Plain HTTP can be overheard")
-	assert.Contains(t, s.said.String(), "when no batch is under way any more")
+	assert.Contains(t, s.said.String(), ", with the last batch, or by Ctrl-C.")
 	_, page := asked(t, s.opens(s.page), s.base()+"/")
 	assert.Contains(t, page, "26-03")
 	time.Sleep(200 * time.Millisecond)

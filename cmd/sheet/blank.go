@@ -44,7 +44,7 @@ func Blank(u Units, size Size, begin string) Sheet {
 		{of: "steep", first: first, visits: repeated(3, u.openVisit("fill for soak "+blank+": "+blank+" h in water at "+blank, vocabulary.PlaceWater, ""),
 			u.openVisit("drain soak "+blank+", weigh; then "+blank+" h in air at "+blank, "", "note weighed "+blank+" after soak "+blank))},
 		{of: "germinate", first: []Block{Heading{Text: "germinate"}}, visits: repeated(9, u.openVisit("turn; look; sprinkle", vocabulary.PlaceBed, "")),
-			looks: []Block{chitted(), rubs(), rubbed(), acrospires(false), tally(false), tally(false)}},
+			looks: []Block{chitted(), rubs(), rubbed(), acrospires(false), tally(false), tally(false)}, more: tally(false)},
 		{of: "wither and kiln", first: []Block{Heading{Text: "wither and kiln"}}, visits: repeated(9, u.openVisit("air-on "+blank+" for "+blank+" h until "+blank, vocabulary.PlaceAirOn, "note weighed "+blank+" after "+blank)),
 			looks: []Block{fronts(), broke(), sampleSum("malt from the kiln")}},
 		{of: "deculm and store", first: []Block{Heading{Text: "deculm and store"}}, visits: repeated(1, u.openVisit("rub and sieve the rootlets off", "", ""), u.openVisit("weigh the malt, put it away in "+blank+", to rest for "+blank, "", "note weighed "+blank+" clean malt")),

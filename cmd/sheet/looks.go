@@ -11,7 +11,7 @@ import (
 )
 
 // looks are what is looked for in a stage: drawings, counts to tick and the gates that ask for them.
-func (m *maker) looks(st forecast.Stage, n int) (list []Block) {
+func (m *maker) looks(st forecast.Stage) (list []Block) {
 	asked, text := asksOf(st.Of)
 	grows := st.Kind == model.GerminateStage
 	naked := m.naked()
@@ -22,10 +22,7 @@ func (m *maker) looks(st forecast.Stage, n int) (list []Block) {
 		for _, t := range text {
 			list = append(list, Gate{Asks: t, Looks: []string{"Go on when it holds; count on the same day."}, Boxes: []Box{{Label: "held: yes / no"}, {Label: "time"}}})
 		}
-		list = append(list, rubs(), rubbed(), acrospires(naked))
-		for range min(max(1, n/8), 2) {
-			list = append(list, tally(naked))
-		}
+		list = append(list, rubs(), rubbed(), acrospires(naked), tally(naked))
 	}
 	if asked[vocabulary.MeasureBreak] {
 		list = append(list, fronts(), broke())

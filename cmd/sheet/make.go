@@ -173,8 +173,14 @@ func (m *maker) stage(i int) (section, bool) {
 		name += " " + at[st.Kind] + ` "` + short(words.Safe(h.Name)) + `"`
 	}
 	s.first = append(s.first, Heading{Text: name})
+	if piece := model.PieceOf(st.Of); !m.clock && piece != nil && piece.TurnAt != nil {
+		s.first = append(s.first, Words{Small: true, Text: "Turn by the clock: at " + short(words.Safe(words.OneLine(piece.TurnAt.Place().Text()))) + ". The times below are of as many turns at even times."})
+	}
 	s.first = append(s.first, m.readIn(i)...)
-	s.looks = m.looks(st, len(s.visits))
+	s.looks = m.looks(st)
+	if st.Kind == model.GerminateStage {
+		s.more = tally(m.naked())
+	}
 	if st.Kind == model.KilnStage || st.Kind == model.DeculmStage {
 		s.looks = append(s.looks, sampleSum(m.clean(st.Kind)))
 	}

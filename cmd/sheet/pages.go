@@ -9,13 +9,14 @@ type section struct {
 	visits []Visit
 	looks  []Block // below them: what to look for, and counts
 	last   []Block
-	spares []Box // of a spare row; none where there are no spare rows
+	more   Block // once more, as often as it has room on the page that is last then; nil for none
 }
 
 const (
 	leastSpare  = 2 // spare rows behind the last visit of a section, where there is room or a page of them begins
 	mostSpare   = 5
 	mostRemarks = 6
+	mostMore    = 2
 )
 
 // foot is what every page has room for at its end.
@@ -44,6 +45,11 @@ func paged(p section, s Size) []Page {
 	}
 	for _, b := range p.looks {
 		l.add(b)
+	}
+	for range mostMore {
+		if p.more != nil && p.more.Tall(s)+Gap <= l.room() {
+			l.add(p.more)
+		}
 	}
 	l.end()
 	for i := range l.pages {
@@ -82,7 +88,7 @@ func (l *laying) close(left []Visit) {
 	l.full = l.full || need > l.room() && need-Gap <= l.size.Room()-l.used
 }
 
-// add puts a block onto the page, or onto the next one. A heading stays with what is below it.
+// add puts a block onto the page, or onto the next one. A heading or a drawing stays with what is below it.
 func (l *laying) add(b Block) {
 	tall := b.Tall(l.size) + Gap
 	if tall > l.room() && len(l.now) > 0 {
@@ -99,7 +105,14 @@ func (l *laying) add(b Block) {
 	l.now, l.used = append(l.now, b), l.used+tall
 }
 
-func isHead(b Block) bool { _, is := b.(Heading); return is }
+// isHead tells whether a block is of what is below it: a heading, or a drawing above a count.
+func isHead(b Block) bool {
+	switch b.(type) {
+	case Heading, Drawing:
+		return true
+	}
+	return false
+}
 
 // spare puts spare rows onto the page: two at the least, and more where nothing else comes behind them
 // or that has room all the same.

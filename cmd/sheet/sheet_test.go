@@ -177,3 +177,18 @@ func TestThePaperIsThatOfTheHouse(t *testing.T) {
 		assert.Equal(t, size, sheet.SizeOf(p))
 	}
 }
+
+// Turns at times of day stand at the clock; without one the sheet says what it has in their place.
+func TestTurnsByTheClockSaySoWhereNoneIsKnown(t *testing.T) {
+	p := processes(t, filepath.Join(sample.Folder(t), "home/porch.malt"))[0]
+	const says = "Turn by the clock: at 07:00 and 14:30 and 22:00."
+	said := func(o sheet.Options) (text string) {
+		_, s := made(t, p, o)
+		for _, w := range blocksOf[sheet.Words](s.Pages...) {
+			text += w.Text
+		}
+		return text
+	}
+	assert.Contains(t, said(sheet.Options{}), says)
+	assert.NotContains(t, said(sheet.Options{Start: begins}), says)
+}

@@ -79,7 +79,7 @@ func (l *lister) hold(st forecast.Stage, i int, before float64) {
 	step := l.steps[s.Place]
 	if i > 0 {
 		t := at(s.Start, Change, st.Kind, s.Place)
-		t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, lasts(step), s.MoistureStart, before
+		t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, took(s, step), s.MoistureStart, before
 		l.add(t)
 	}
 	if step != nil {

@@ -48,7 +48,7 @@ func (l *lister) kilnStep(stage *model.Kilning, s *forecast.Step, loading bool, 
 	}
 	step := l.steps[s.Place]
 	t := at(s.Start, kind, model.KilnStage, s.Place)
-	t.Name, t.Where, t.Temperature, t.Lasts = s.Label, kilnName(stage), s.Temperature, lasts(step)
+	t.Name, t.Where, t.Temperature, t.Lasts = s.Label, kilnName(stage), s.Temperature, took(s, step)
 	t.Moisture, t.Weight = s.MoistureStart, before
 	if step != nil {
 		t.Until = text(step.Ends().Until)

@@ -42,7 +42,7 @@ func (l *lister) steepEnd(s, next *forecast.Step, before float64) {
 		t = ending(s, Drain, model.SteepStage)
 		t.Each = weighings(l.of.(*model.Steep), s.WeightEnd)
 		if next != nil && next.Kind == model.RestStep {
-			t.Temperature, t.Lasts, t.With = next.Temperature, lasts(l.steps[next.Place]), with(l.steps[next.Place])
+			t.Temperature, t.Lasts, t.With = next.Temperature, took(next, l.steps[next.Place]), with(l.steps[next.Place])
 		}
 	case next != nil && next.Kind == model.SoakStep:
 		t = l.fill(next, s.End, s.MoistureEnd, s.WeightEnd)
@@ -55,7 +55,7 @@ func (l *lister) steepEnd(s, next *forecast.Step, before float64) {
 
 func (l *lister) fill(s *forecast.Step, when, moisture, weight float64) Task {
 	t := at(when, Fill, model.SteepStage, s.Place)
-	t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, lasts(l.steps[s.Place]), moisture, weight
+	t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, took(s, l.steps[s.Place]), moisture, weight
 	t.With = with(l.steps[s.Place])
 	if soak, ok := l.steps[s.Place].(*model.Soak); ok {
 		t.Water = soak.Water

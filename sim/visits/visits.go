@@ -186,6 +186,16 @@ func stepsByPlace(p *model.Process) map[source.Place]model.Step {
 	return found
 }
 
+// took is how long a step of the forecast takes whose statement says a time: of a batch under way
+// it may have been changed. 0 where it is open.
+func took(s *forecast.Step, of model.Step) float64 {
+	said := lasts(of)
+	if run := s.End - s.Start; said > 0 && s.EndedBy == forecast.ByTime && math.Abs(run-said) > together {
+		return run
+	}
+	return said
+}
+
 // lasts is how long a step takes by its own statement; 0 where it is open.
 func lasts(s model.Step) float64 {
 	switch {
