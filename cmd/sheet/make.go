@@ -3,7 +3,6 @@ package sheet
 import (
 	"time"
 
-	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
@@ -223,5 +222,3 @@ func short(text string) string {
 	}
 	return text
 }
-
-func seconds(x float64) answer.Seconds { return answer.Seconds(x) }

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -114,6 +115,24 @@ func TestLotsStandWithTheirDeliveries(t *testing.T) {
 	assert.Equal(t, []string{"3 kg of Hill", "3 kg of Far field 2026"}, text["lot"])
 	assert.Equal(t, []string{"Hügel & Söhne", ""}, text["supplier"], "a line to write on where the house does not say")
 	assert.Equal(t, []string{"2.5 t on 2026-02-01 as L-118", ""}, text["delivery, year"])
+}
+
+func TestAMixtureOfManyLotsFits(t *testing.T) {
+	var grains, from strings.Builder
+	for i := range 20 {
+		fmt.Fprintf(&grains, "grain \"Lot %d\" { species barley; moisture 13 %%; germination 97 %%; treated no; delivered 2.5 t from \"Farm %[1]d\" on 2026-02-01 }\n", i)
+		fmt.Fprintf(&from, "  from 300 g of \"Lot %d\"\n", i)
+	}
+	_, s := whole(t, otherwise(t, "process", grains.String()+"process", `  from 6 kg of "Far field 2026"`, from.String()))
+	lots := 0
+	for _, h := range blocksOf[sheet.Head](s.Pages...) {
+		for _, f := range h.Fields {
+			if f.Label == "lot" {
+				lots++
+			}
+		}
+	}
+	assert.Equal(t, 20, lots)
 }
 
 // What breaks off says so behind the last visit that is known, and shows no end of the step it broke off in.
