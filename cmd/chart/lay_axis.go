@@ -142,19 +142,19 @@ func (f *frame) dayName(d Span, form string) {
 	}
 }
 
-// sparseDays writes every second, fifth, … day at its midnight.
+// sparseDays writes every second day, or every week, and so on, each at its midnight.
 func (f *frame) sparseDays(days []Span) {
 	l := Lettering{Size: f.Letters, Ink: Letters, Align: AtMiddle}
-	every := 1
-	for _, n := range []int{2, 7, 14, 28, 91, 364, 1820} {
-		every = n
-		if f.x(f.from+float64(n)*day)-f.x(f.from) > f.widest(days, "2 Jan 2006")+10 {
-			break
-		}
-	}
 	form := "2 Jan"
 	if f.to-f.from > 300*day {
 		form = "2 Jan 2006"
+	}
+	every, wide := 1, f.widest(days, form)+10
+	for _, n := range []int{2, 7, 14, 28, 91, 364, 1820} {
+		every = n
+		if f.x(f.from+float64(n)*day)-f.x(f.from) > wide {
+			break
+		}
 	}
 	for i := 0; i < len(days); i += every {
 		if days[i].From < f.from {

@@ -69,7 +69,7 @@ func (p *panel) number(points []XY, text string) {
 	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
 		at := along(points, share*long)
 		at.Y += 0.35 * p.Letters
-		if p.try(at, text, l, p.room()) {
+		if p.try(at, text, l, box{p.x0 + 3, p.y0, p.x1 - 3, p.y1 - 3}) {
 			return
 		}
 	}

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -47,6 +48,7 @@ func (p *panel) key(x float64) {
 	}
 }
 
+// entries are the words of the key: of lines that have no name at their end, of bands, of points.
 func (p *panel) entries() (list []entry) {
 	if p.Field != nil {
 		return nil
@@ -56,8 +58,9 @@ func (p *panel) entries() (list []entry) {
 			list = append(list, entry{l.Name, func(at XY) { p.lineSample(at, l) }})
 		}
 	}
-	for _, b := range p.Bands {
-		if b.Name != "" {
+	for i, b := range p.Bands {
+		again := slices.ContainsFunc(p.Bands[:i], func(a Band) bool { return a.Name == b.Name && a.Role == b.Role })
+		if b.Name != "" && !again {
 			list = append(list, entry{b.Name, func(at XY) { p.bandSample(at, b) }})
 		}
 	}

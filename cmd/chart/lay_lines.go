@@ -42,8 +42,16 @@ func (p *panel) bands() {
 	}
 }
 
-// marked tells whether a line has marks, so that it is not told by its colour and dash alone.
-func (p *panel) marked(l Line) bool { return len(p.Lines) > 1 && l.Role >= 0 }
+// marked tells whether a line has marks, so that it is not told from others by its colour and dash alone.
+func (p *panel) marked(l Line) bool {
+	coloured := 0
+	for _, other := range p.Lines {
+		if other.Role >= 0 {
+			coloured++
+		}
+	}
+	return coloured > 1 && l.Role >= 0
+}
 
 // lines draws courses, with marks where there is more than one.
 func (p *panel) lines() {

@@ -17,20 +17,16 @@ func (f *frame) names() {
 	}
 }
 
-// nowRow writes when it is over the line of now, and at its sides what has been and what is foretold.
+// nowRow writes when it is over the line of now, and at its sides, where there is room, what has been and what is foretold.
 func (f *frame) nowRow(base float64) {
 	l, side := Lettering{Size: f.Letters, Bold: true, Ink: Today, Align: AtMiddle}, Lettering{Size: f.Letters, Ink: Pale}
-	text, past, coming := "now, "+f.clock.Say(*f.chart.Now), "so far", "foretold"
+	text := "now, " + f.clock.Say(*f.chart.Now)
 	half := f.m.Width(text, l.Size, true) / 2
-	left, right := f.m.Width(past, side.Size, false)+half+14, f.m.Width(coming, side.Size, false)+half+14
-	if left+right > f.Width-2*edge {
-		left, right = half, half
-	}
-	x := math.Min(math.Max(f.x(*f.chart.Now), edge+left), f.Width-edge-right)
+	x := math.Min(math.Max(f.x(*f.chart.Now), edge+half), f.Width-edge-half)
 	f.put(XY{x, base}, text, l)
-	f.try(XY{x + half + 14, base}, coming, side, f.row(base))
+	f.try(XY{x + half + 14, base}, "foretold", side, f.row(base))
 	side.Align = AtEnd
-	f.try(XY{x - half - 14, base}, past, side, f.row(base))
+	f.try(XY{x - half - 14, base}, "so far", side, f.row(base))
 }
 
 // stages writes the names of stages, each over its own; those that are wider than their stage in a second row.

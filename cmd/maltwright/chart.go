@@ -13,6 +13,7 @@ import (
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/chart"
 	"maltwright/cmd/chart/figures"
+	charthtml "maltwright/cmd/chart/html"
 	chartpaper "maltwright/cmd/chart/onpaper"
 	"maltwright/cmd/chart/svg"
 	"maltwright/cmd/chart/term"
@@ -59,7 +60,7 @@ read.`
 
 // drawing is what is to be drawn: charts in the order of a page.
 type drawing struct {
-	charts   []svg.Laid
+	charts   []charthtml.Laid
 	complete bool
 }
 
@@ -105,18 +106,32 @@ func (c Chart) what() string {
 }
 
 // chartWriters write charts, by format.
-var chartWriters = map[string]func(*World, []svg.Laid) error{
-	"term": func(w *World, list []svg.Laid) error { return w.chartsInLetters(list) },
-	"svg": func(w *World, list []svg.Laid) error {
+var chartWriters = map[string]func(*World, []charthtml.Laid) error{
+	"term": func(w *World, list []charthtml.Laid) error { return w.chartsInLetters(list) },
+	"svg": func(w *World, list []charthtml.Laid) error {
 		return svg.Write(w.Out, list[0], svg.Options{})
 	},
-	"pdf": func(w *World, list []svg.Laid) error {
+	"pdf": func(w *World, list []charthtml.Laid) error {
 		return w.onPaper(chartpaper.Write(w.Out, list, chartpaper.Options{}))
+	},
+	"html": func(w *World, list []charthtml.Laid) error {
+		return charthtml.Write(w.Out, titleOf(list[0]), list...)
 	},
 }
 
+// titleOf is what a chart is called.
+func titleOf(x charthtml.Laid) string {
+	switch x := x.(type) {
+	case chart.Chart:
+		return x.Title
+	case chart.Bars:
+		return x.Title
+	}
+	return ""
+}
+
 // chartsInLetters writes charts one below another.
-func (w *World) chartsInLetters(list []svg.Laid) error {
+func (w *World) chartsInLetters(list []charthtml.Laid) error {
 	o := term.Options{Width: w.Width, Colour: w.colour(), Plain: !w.patterns()}
 	for i, x := range list {
 		if i > 0 {

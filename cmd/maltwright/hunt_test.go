@@ -175,8 +175,8 @@ var noFigures = []struct {
 	{"a minus before nothing", regexp.MustCompile(`(?m)(^|[\s(:\[,])[-−]0(\.0+)?($|[^\d.:-])`)},
 }
 
-// uids are what a calendar knows visits by: digits at random.
-var uids = regexp.MustCompile(`(?m)^UID:.*$`)
+// uids are what a calendar knows visits by, and colours: digits at random.
+var uids = regexp.MustCompile(`(?m)^UID:.*$|#[0-9a-f]{6}\b`)
 
 var lasts = regexp.MustCompile(`\b(\d{5,}) ?(years|weeks|days|d|h|min)\b`)
 

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"time"
 
@@ -98,9 +97,12 @@ func (c Report) made(w *World) (reports.Report, bool, error) {
 		return reports.Report{}, false, err
 	}
 	if len(files) == 1 && c.Batch == "" {
-		r, err := c.ofProcess(w, files[0])
-		var record isRecord
-		if !errors.As(err, &record) {
+		house, _, err := files[0].load()
+		if err != nil {
+			return reports.Report{}, false, err
+		}
+		if len(house.Processes) > 0 || len(house.Batches) == 0 || c.Process != "" {
+			r, err := c.ofProcess(w, files[0])
 			return r, true, err
 		}
 	}
@@ -123,7 +125,7 @@ func (c Report) ofFolder(w *World) (string, error) {
 	return w.theProcess("report")
 }
 
-// ofProcess makes the report of a process; the error isRecord where the file holds records alone.
+// ofProcess makes the report of a process.
 func (c Report) ofProcess(w *World, in input) (reports.Report, error) {
 	var none reports.Report
 	begun, err := Forecast{Start: c.Start}.start(w)
@@ -171,9 +173,10 @@ func (c Report) ofBatches(w *World, files []input) (reports.Report, bool, error)
 		if c.Batch != "" && r.batch.Name != c.Batch {
 			return
 		}
+		page := c.batch(ctx, w, r, at)
 		book.Enter(ledger.Record{File: r.in.name, Root: r.in.root, Below: below(r.in, r.root, ledger.Standing(r.batch).Place.File),
-			Reader: r.root, House: r.house, Batch: r.batch, Found: r.found})
-		batches = append(batches, c.batch(ctx, w, r, at))
+			Reader: r.root, House: r.house, Batch: page.Batch, Found: r.found})
+		batches = append(batches, page)
 	})
 	if ctx.Err() != nil {
 		return none, false, errInterrupted
@@ -228,29 +231,36 @@ func (c Report) time(w *World) (time.Time, error) {
 	return w.said("--at", c.At, true)
 }
 
-// batch is what there is to report of one batch. Where it cannot be followed, its page says why.
+// batch is what there is to report of one batch, as of a time; the zero time is now, or that of the last line of a
+// record that is over. Where it cannot be followed, its page says why.
 func (c Report) batch(ctx context.Context, w *World, r record, at time.Time) reports.Batch {
-	b := r.batch
-	out := reports.Batch{House: words.OfBatch(b.Process, b), Batch: b, Ledger: ledger.Batch{File: words.Safe(r.in.name)}}
+	why, followed := progress.Asked, at
+	if at.IsZero() || at.Before(r.batch.Began.Time) {
+		followed, why = progress.When(r.batch, w.now())
+		at = followed
+		for _, x := range r.batch.Lines() { // analyses come when it is over
+			if x.When().After(at) {
+				at = x.When().Time
+			}
+		}
+	}
+	b := r.batch.Until(at)
+	out := reports.Batch{House: words.OfBatch(b.Process, b), Batch: b, At: at, LeftOut: len(r.batch.Lines()) - len(b.Lines()), Ledger: ledger.Batch{File: words.Safe(r.in.name)}}
 	for _, f := range append(check.Record(ctx, r.house, b, r.found, nil), r.found...) {
 		if f.Severity > finding.Note && f.Place.Within(b.Scope) {
 			out.Found = append(out.Found, f)
 		}
 	}
-	why := progress.Asked
-	if at.IsZero() || at.Before(b.Began.Time) {
-		at, why = progress.When(b, w.now())
-	}
 	if r.unsound() {
 		out.Why = "There is no forecast: the process must be put right first; see maltwright check."
 		return out
 	}
-	f, err := Follow{File: r.in.name, Members: c.Members, NoCache: c.NoCache}.followed(ctx, w, b, at)
+	f, err := Follow{File: r.in.name, Members: c.Members, NoCache: c.NoCache}.followed(ctx, w, r.batch, followed)
 	if err != nil {
 		out.Why = "There is no forecast: " + words.Safe(err.Error())
 		return out
 	}
-	p := progress.Of(f, at, why)
+	p := progress.Of(f, followed, why)
 	out.Progress, out.Course = &p, outlook.Of(f.Middle(), b.Began.Time)
 	if line, err := curve.Batch(ctx, f, curve.Options{Members: min(c.Members, curve.DefaultMembers)}); err == nil {
 		out.Charts = drawings(figures.All(&line, out.House))

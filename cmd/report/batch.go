@@ -3,7 +3,9 @@ package report
 import (
 	"fmt"
 	"strings"
+	"time"
 
+	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/progress"
@@ -22,17 +24,21 @@ type Batch struct {
 	Course   outlook.Result   // its forecast by those readings
 	Found    []finding.Finding
 	Charts   []Drawing
-	Why      string // why there is no more, where it could not be followed
+	At       time.Time // as of when
+	LeftOut  int       // lines of the record that are later
+	Why      string    // why there is no more, where it could not be followed
 }
 
 // Page is the page of the batch.
 func (b Batch) Page() Page {
 	p := Page{Title: "Batch " + words.Safe(b.Batch.Name), Sub: words.Safe(b.Batch.Process.Name)}
+	why := ""
 	if r := b.Progress; r != nil {
-		p.AsOf = asOf(r.At, whyThen[r.AsOf])
-		if n := r.Ignored; n > 0 {
-			p.AsOf += "; " + words.Many(n, "reading is later and does not count", "readings are later and do not count")
-		}
+		why = whyThen[r.AsOf]
+	}
+	p.AsOf = asOf(b.At, why)
+	if n := b.LeftOut; n > 0 {
+		p.AsOf += "; " + words.Many(n, "later line is left out", "later lines are left out")
 	}
 	b.made(&p)
 	b.dangers(&p)
@@ -52,7 +58,7 @@ func (b Batch) Page() Page {
 }
 
 // whyThen says why a page is as of a time.
-var whyThen = map[progress.AsOf]string{progress.LastReading: "the last reading of the record", progress.ClockBehind: "the last reading of the record", progress.Clock: "when it was written", progress.Asked: "as asked"}
+var whyThen = map[progress.AsOf]string{progress.LastReading: "the last line of the record", progress.ClockBehind: "the last line of the record", progress.Clock: "when it was written", progress.Asked: "as asked"}
 
 // made says what was made of what, when and by whom.
 func (b Batch) made(p *Page) {
@@ -122,10 +128,41 @@ func (b Batch) course(p *Page) {
 	if b.Progress == nil {
 		return
 	}
-	t := stepTable(b.House, b.Course)
+	t := stepTable(b.House, b.Course, b.Progress.At)
 	t.Head = "Steps"
 	t.Notes = append(t.Notes, "Times known by the record are those of a line that says that the step had ended; the others, and all moistures and weights, are of the forecast that agrees best with the readings.")
 	p.add(t)
+	b.toCome(p)
+}
+
+// toCome is what will come of a batch that is not over.
+func (b Batch) toCome(p *Page) {
+	r, h := b.Progress, b.House
+	if r.Over {
+		return
+	}
+	t := Table{Head: "What is to come, by the forecasts that agree with the readings", Columns: []Column{{"", false}, {"middle", true}, {"8 in 10 between", true}}}
+	t.likely("total time", spreadOf(r.Outcome.Total, words.Lasting))
+	t.likely("moisture of the malt", spreadOf(r.Outcome.FinalMoisture, words.Percent))
+	t.likely("malt", spreadOf(r.Outcome.Malt, func(kg answer.Kilograms) string { return words.Weighed(h, kg) }))
+	t.likely("yield as is", spreadOf(r.Outcome.Yield, words.Percent))
+	p.add(t)
+}
+
+// likely adds a row of a figure that most of the forecasts have.
+func (t *Table) likely(name string, cells []string) {
+	if cells != nil {
+		t.Rows = append(t.Rows, append([]string{name}, cells...))
+	}
+}
+
+// spreadOf is the middle of a spread and where eight in ten lie, nil where fewer than half of the forecasts have it.
+func spreadOf[T answer.Figure](x answer.Spread[T], write func(T) string) []string {
+	if x.Share < 0.5 {
+		return nil
+	}
+	middle, between := spread(&x, write)
+	return []string{middle, between}
 }
 
 // deviations are what was done otherwise than the process says.

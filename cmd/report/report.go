@@ -66,6 +66,7 @@ type Figure struct{ Chart Drawing }
 // Drawing is a chart.Chart or chart.Bars.
 type Drawing interface {
 	Lay(chart.Options, chart.Measure) *chart.Drawing
+	Tables() []chart.Table
 }
 
 // Found are findings, the worst first.

@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
+	"strings"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -118,7 +119,7 @@ func (s *server) batchPage(r *http.Request, v seen) *page {
 
 func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 	out := batchView{ID: v.brief.ID, Name: v.brief.Name, Process: v.brief.Process, Began: words.Clock(v.brief.Began, v.now), IsOver: v.on == nil, What: "a batch", Once: once(),
-		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf", Report: "/batch/" + string(v.brief.ID) + "/report"}
+		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf"}
 	if p := v.opened.Process; p != nil {
 		out.What = whatOf(outlook.HeadOf(p))
 	}
@@ -131,6 +132,9 @@ func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 	out.followed(v)
 	out.opening(ctx, v)
 	out.readings(v)
+	if out.IsOver {
+		out.Sheet = ""
+	}
 	if n := len(v.lines); n > 0 && !v.lines[n-1].Opens {
 		out.LastLine = v.lines[n-1].Words
 	}
@@ -174,7 +178,7 @@ func (b *batchView) underway(v seen) {
 	for _, d := range on.Doubts {
 		b.Doubts = append(b.Doubts, mark{"in doubt", d})
 	}
-	b.Now = table{Class: "spread", Head: []string{"", "by the forecast"}}
+	b.Now = table{Class: "spread", Head: []string{"figure", "by the forecast"}}
 	for _, x := range [][2]string{{"moisture", on.Now.Moisture}, {"weight on the scale", cmp.Or(on.Now.Gross, on.Now.Weight)}, {"until", until(on.Now, v.now)}, {"all of it is done", doneOf(on.Now, v.now)}} {
 		if x[1] != "" {
 			b.Now.add(cellOf(x[0]), figure(x[1]))
@@ -182,8 +186,8 @@ func (b *batchView) underway(v seen) {
 	}
 	n := min(mostVisits, len(on.Due))
 	b.Visits, b.Later = visitsOf(on.Due[:n], v.now), visitsOf(on.Due[n:], v.now)
-	if on.AsOf != "" {
-		b.NowAsOf = "As of " + words.Clock(on.At, v.now) + ": that is " + on.AsOf + "."
+	if why, _, _ := strings.Cut(on.AsOf, ";"); why != "" {
+		b.NowAsOf = "As of " + words.Clock(on.At, v.now) + ": that is " + why + "."
 	}
 }
 
@@ -214,37 +218,45 @@ const mostVisits = 6
 
 // visitsOf is the timetable of what is due: under each day its visits.
 func visitsOf(list []folder.Due, now time.Time) table {
-	t := table{Class: "times", Head: []string{"At", "To do", "Scale", ""}}
+	t := table{Class: "times", Head: []string{"At", "To do", "Scale"}}
 	shown := ""
 	for _, d := range list {
 		if day := words.Day(d.At, now); day != shown {
 			t.Rows, shown = append(t.Rows, row{Between: day}), day
 		}
-		night := ""
+		do := cellOf(d.Says)
 		if d.Night {
-			night = "nobody is awake then"
+			do.Below = "nobody is awake then"
 		}
-		t.add(cellOf(d.At.In(now.Location()).Format("15:04")), cellOf(d.Says), figure(expected(d)), cellOf(night))
+		t.add(cellOf(d.At.In(now.Location()).Format("15:04")), do, figure(expected(d)))
 	}
 	return t
 }
 
 // followed is what is said of a batch by all of its readings, with the band of each figure.
 func (b *batchView) followed(v seen) {
-	f := v.opened.Follow
-	if f == nil {
-		b.older(v)
+	if v.on == nil {
 		return
 	}
-	r, h := progress.Of(f, v.opened.At, v.opened.AsOf), v.opened.Words
-	head := []string{"", "middle", "8 cases in 10"}
+	f := v.on.Followed
+	if f == nil {
+		if v.on.Unsound == "" {
+			b.Notes = append(b.Notes, "How sure this is, is being reckoned from all readings; it takes a minute.")
+		}
+		return
+	}
+	r, h := f.Result, v.on.House
+	head := []string{"figure", "middle", "8 cases in 10"}
 	b.Stage, b.Now = words.Where(r), table{Class: "spread", Head: head}
 	for _, x := range h.Standing(r) {
 		b.Now.add(cellOf(x.What), figure(x.Middle), figure(x.Within()))
 	}
 	b.NowAsOf = fmt.Sprintf("As of %s, by all readings.", words.Clock(r.At, v.now))
-	if why := words.AsOf[r.AsOf]; why != "" {
+	if why, _, _ := strings.Cut(words.AsOf[r.AsOf], ";"); why != "" { // what comes behind is of a command line
 		b.NowAsOf = fmt.Sprintf("As of %s: that is %s.", words.Clock(r.At, v.now), why)
+	}
+	if f.Stale {
+		b.NowAsOf += " The record is another since; it is being reckoned anew."
 	}
 	b.Longer, b.Further = table{Class: "spread", Head: head}, table{Class: "spread", Head: head}
 	for i, w := range r.Waits {
@@ -282,18 +294,6 @@ func (b *batchView) wait(r progress.Result, w progress.Wait, now time.Time) []ce
 	return []cell{cellOf(words.Awaited(w)), middle, within}
 }
 
-// older says that the readings are not all weighed yet, and shows what was said by those before.
-func (b *batchView) older(v seen) {
-	if v.on == nil || v.on.Followed == nil {
-		if v.on != nil && v.on.Unsound == "" {
-			b.Notes = append(b.Notes, "How sure this is, is being reckoned from all readings; it takes a minute.")
-		}
-		return
-	}
-	b.Notes = append(b.Notes, "By the readings until "+words.Clock(v.on.Followed.At, v.now)+":")
-	b.Notes = append(b.Notes, v.on.Followed.Lines...)
-}
-
 // readings lists the lines of the record, the newest first, under their days, each with what it comes to.
 func (b *batchView) readings(v seen) {
 	b.Readings = table{Class: "times", Head: []string{"At", "Line", "It comes to"}}
@@ -313,10 +313,10 @@ func (b *batchView) readings(v seen) {
 	}
 }
 
-// clockOf is the time of the day, "" where a line has none.
+// clockOf is the time of the day, a dash where a line has none.
 func clockOf(at, now time.Time) string {
 	if at.IsZero() {
-		return ""
+		return words.None
 	}
 	return at.In(now.Location()).Format("15:04")
 }

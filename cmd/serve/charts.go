@@ -199,8 +199,3 @@ func (s *server) draw(w http.ResponseWriter, r *http.Request, list []named) erro
 	_, _ = w.Write(out.Bytes())
 	return nil
 }
-
-func (s *server) batchSheet(w http.ResponseWriter, r *http.Request) error   { return errNowhere }
-func (s *server) processSheet(w http.ResponseWriter, r *http.Request) error { return errNowhere }
-func (s *server) report(w http.ResponseWriter, r *http.Request) error       { return errNowhere }
-func (s *server) calendar(w http.ResponseWriter, r *http.Request) error     { return errNowhere }

@@ -11,6 +11,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -379,4 +380,20 @@ func TestReadingsThatWereKeptAreWrittenOnce(t *testing.T) {
 	assert.Equal(t, keptThere, got["b"].State)
 	assert.Equal(t, text, s.squeezed("26-05.malt"))
 	assert.Equal(t, http.StatusBadRequest, s.post("/kept", "x", "y").status)
+}
+
+func TestTheSheetAndTheCalendarAreServed(t *testing.T) {
+	s, batch := growing(t)
+	process := linked(t, s.page("/"), "Loft pale")
+	for _, path := range []string{linked(t, s.page(batch), "The sheet by the bucket"), linked(t, s.page(process), "The sheet by the bucket")} {
+		a := s.get(path)
+		require.Equal(t, http.StatusOK, a.status, path)
+		assert.Equal(t, "application/pdf", a.head.Get("Content-Type"))
+		assert.True(t, strings.HasPrefix(a.body, "%PDF-"))
+	}
+	a := s.get("/due.ics")
+	require.Equal(t, http.StatusOK, a.status)
+	assert.Contains(t, a.head.Get("Content-Type"), "text/calendar")
+	assert.Contains(t, a.body, "BEGIN:VEVENT")
+	assert.Contains(t, a.body, "DTSTART:"+time.Date(2026, 4, 14, 14, 30, 0, 0, time.Local).UTC().Format("20060102T150405Z"))
 }

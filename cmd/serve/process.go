@@ -1,17 +1,19 @@
 package serve
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
 	"net/http"
 	"net/url"
-	"slices"
+	"path"
 	"strings"
 	"time"
 
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/folder"
+	"maltwright/cmd/journal"
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -69,7 +71,7 @@ func (s *server) processWith(w http.ResponseWriter, r *http.Request, status int,
 	charts := s.charts(r.Context(), st.Version, id, o, now)
 	v.Charts, v.Figures = chartsOf("/process/"+string(id), charts), figuresOf(charts)
 	if p.Write && v.Begin != nil {
-		v.Begin.Fields = beginFields(o, nil, now)
+		v.Begin.Fields = beginFields(o, nextName(st, o, now), nil)
 	}
 	with(&v)
 	p.Body = v
@@ -135,7 +137,7 @@ func (v *processView) forecast(r outlook.Result, h words.House) {
 		return
 	}
 	t := r.Totals
-	v.Totals = table{Class: "spread", Head: []string{"What comes of it", ""}}
+	v.Totals = table{Class: "spread", Head: []string{"What comes of it", "by the forecast"}}
 	rest := ""
 	if r.Rest != "" {
 		rest = "then rest " + r.Rest
@@ -235,7 +237,7 @@ func (s *server) whatIf(w http.ResponseWriter, r *http.Request) error {
 		for _, x := range said.Found {
 			v.WhatIf.Found = append(v.WhatIf.Found, findingView{Severity: x.Kind, Message: words.Joined(": ", x.Severity, x.Text)})
 		}
-		v.WhatIf.Rows = table{Caption: "Supposed: " + strings.Join(lines, "; "), Head: []string{"", "as written", "as supposed", "that is"}}
+		v.WhatIf.Rows = table{Caption: "Supposed: " + strings.Join(lines, "; "), Head: []string{"figure", "as written", "as supposed", "that is"}}
 		for _, x := range said.Rows {
 			v.WhatIf.Rows.add(cellOf(x.What), figure(x.Old), figure(x.New), figure(x.More))
 		}
@@ -245,10 +247,33 @@ func (s *server) whatIf(w http.ResponseWriter, r *http.Request) error {
 	})
 }
 
+// nextName is the name of the next batch beside a process, by its year.
+func nextName(st folder.State, o folder.Opened, now time.Time) string {
+	var names []string
+	beside := func(file, name string) {
+		if path.Dir(file) == path.Dir(o.File) {
+			names = append(names, strings.TrimSuffix(path.Base(file), folder.Extension), name)
+		}
+	}
+	for _, b := range st.Underway {
+		beside(b.File, b.Name)
+	}
+	for _, b := range st.Over {
+		beside(b.File, b.Name)
+	}
+	for _, p := range st.Processes {
+		beside(p.File, "")
+	}
+	for _, u := range st.Unread {
+		beside(u.File, "")
+	}
+	return journal.Next(names, now.Year())
+}
+
 // beginFields are the fields of a batch that is to be begun; what was typed is kept.
-func beginFields(o folder.Opened, typed url.Values, now time.Time) []field {
+func beginFields(o folder.Opened, next string, typed url.Values) []field {
 	p := o.Process
-	name := field{ID: "begin-name", Name: "name", Label: "Name of the batch", Type: "text", Value: typed.Get("name"), Help: "Leave it empty for the next number of its year."}
+	name := field{ID: "begin-name", Name: "name", Label: "Name of the batch", Type: "text", Value: cmp.Or(typed.Get("name"), next), Help: "The number of the batch in its year, or any name."}
 	at := field{ID: "begin-at", Name: nameAt, Label: "When the grain goes in", Type: "datetime-local", Value: atField(typed.Get(nameAt)), Help: "Leave it empty for now."}
 	list := []field{name, at}
 	if p != nil && p.Charge != nil && len(p.Lots) == 0 {
@@ -290,9 +315,7 @@ func (s *server) begin(w http.ResponseWriter, r *http.Request) error {
 		v.Begin.Wrong, v.Begin.Busy = strings.TrimPrefix(words.Safe(err.Error()), "not begun: "), held != nil
 		o, failed := s.keep.Process(r.Context(), idOf(r))
 		if failed == nil {
-			v.Begin.Fields = beginFields(o, form, now)
+			v.Begin.Fields = beginFields(o, "", form)
 		}
 	})
 }
-
-var _ = slices.Contains[[]string]

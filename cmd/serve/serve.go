@@ -14,17 +14,19 @@ package serve
 
 import (
 	"context"
+	"io"
 	"net/http"
 	"time"
 
 	"maltwright/cmd/folder"
 	"maltwright/cmd/journal"
+	"maltwright/cmd/serve/guard"
 )
 
-// Options are how the page is served. The zero value serves it to everybody who asks, and lets them write.
+// Options are how the page is served.
 type Options struct {
 	Clock    func() time.Time           // nil: that of this computer
-	MayWrite func(context.Context) bool // whether who asks may write; nil: they may
+	MayWrite func(context.Context) bool // whether who asks may write; nil: as the guard has it
 	Calendar string                     // the address of the calendar, with its own token; "" shows none
 }
 
@@ -38,6 +40,7 @@ type keeper interface {
 	Undo(ctx context.Context, id folder.ID) (folder.Undone, error)
 	Lines(id folder.ID) ([]journal.Line, error)
 	Begin(ctx context.Context, process folder.ID, s folder.Start) (folder.Begun, error)
+	Calendar(ctx context.Context, w io.Writer, now time.Time) error
 	WhatIf(ctx context.Context, process folder.ID, begun time.Time, lines []string) (folder.Supposed, error)
 }
 
@@ -56,7 +59,7 @@ func handler(k keeper, o Options) http.Handler {
 		o.Clock = time.Now
 	}
 	if o.MayWrite == nil {
-		o.MayWrite = func(context.Context) bool { return true }
+		o.MayWrite = guard.MayWrite
 	}
 	s := &server{Options: o, keep: k, seal: newSeal()}
 	mux := http.NewServeMux()

@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"context"
 	"net/http"
 	"os"
 	"testing"
@@ -11,7 +12,7 @@ import (
 	"maltwright/cmd/folder"
 )
 
-// TestShots serves a copy of the examples as of a time, to be looked at.
+// TestShots serves a folder as of a time, to be looked at.
 func TestShots(t *testing.T) {
 	addr := os.Getenv("SHOTS")
 	if addr == "" {
@@ -20,7 +21,7 @@ func TestShots(t *testing.T) {
 	now, err := time.ParseInLocation(stamp, os.Getenv("SHOTS_AT"), time.Local)
 	require.NoError(t, err)
 	clock := func() time.Time { return now }
-	d, err := folder.Open(os.Getenv("SHOTS_IN"), folder.Options{Clock: clock})
+	d, err := folder.Open(os.Getenv("SHOTS_IN"), folder.Options{Clock: clock, Follow: true})
 	require.NoError(t, err)
-	require.NoError(t, http.ListenAndServe(addr, New(d, Options{Clock: clock, Calendar: "/due.ics"})))
+	require.NoError(t, http.ListenAndServe(addr, New(d, Options{Clock: clock, Calendar: "/due.ics", MayWrite: func(context.Context) bool { return true }})))
 }

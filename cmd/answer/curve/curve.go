@@ -95,7 +95,7 @@ type Layer struct {
 // Options are what is asked for; the zero value is the usual.
 type Options struct {
 	Start    time.Time             // of the first soak; zero where times of the clock are not known
-	Every    answer.Seconds        // between two points; 0 for what suits its length
+	Every    answer.Seconds        // between two points; 0 for what suits its length, and so is what would make more than 480 of them
 	Members  int                   // of the bands: of a plan 0 for none; of a batch 0 is DefaultMembers and -1 none
 	Progress func(done, total int) // of the bands; may be nil
 }

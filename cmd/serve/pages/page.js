@@ -22,21 +22,24 @@
   const keep = (list) => { try { localStorage.setItem(KEPT, JSON.stringify(list)); return true; } catch { return false; } };
 
   // Countdown, title and sound.
-  const title = document.title;
-  let due = [], told = new Set(), sound = null;
-  const left = $("#left");
+  let title = document.title, due = [], sound = null;
+  const told = new Map(); // of each visit when it fell due, once that was told
   const count = () => {
+    const left = $("#left");
     if (left && left.dataset.due) {
       const ms = new Date(left.dataset.due) - now();
       left.textContent = ms >= 60000 ? "in " + lasting(ms) : ms > -60000 ? "now" : lasting(ms) + " ago";
     }
     const open = due.filter((d) => new Date(d.at) <= now());
     document.title = open.length ? `due: ${open[0].name}, ${open[0].says}` : title;
-    for (const d of open) {
-      const key = d.batch + d.at + d.says;
-      if (!told.has(key) && now() - new Date(d.at) < 3600000) ring();
-      told.add(key);
-    }
+    for (const d of open) if (tell(d) && now() - new Date(d.at) < HOUR) ring();
+  };
+  // tell says whether a visit was not told yet: a forecast may move it by some minutes.
+  const HOUR = 3600000;
+  const tell = (d) => {
+    const key = d.batch + d.says, at = +new Date(d.at), was = told.get(key);
+    if (was === undefined || at - was > HOUR) told.set(key, at);
+    return was === undefined || at - was > HOUR;
   };
   const ring = () => {
     if (!sound) return;
@@ -64,12 +67,12 @@
   }
 
   // What waits, and whether the machine is reached.
-  const waiting = $("#waiting");
   let away = 0; // since when the machine is not reached
   let news = "", changed = false, rung = 0;
-  if (waiting) waiting.setAttribute("role", "status");
   const show = () => {
+    const waiting = $("#waiting");
     if (!waiting) return;
+    waiting.setAttribute("role", "status");
     const list = kept();
     waiting.replaceChildren();
     const say = (text, mark) => {
@@ -120,18 +123,17 @@
       const b = await r.json();
       ahead = new Date(b.now) - Date.now();
       if (Math.abs(ahead) < 2000) ahead = 0;
-      if (!rung++) for (const d of b.due) if (d.late) told.add(d.batch + d.at + d.says); // it was late before the page was opened
+      if (!rung++) b.due.filter((d) => d.late).forEach(tell); // it was late before the page was opened
       due = b.due;
       away = 0;
       gap = EVERY;
       await send();
       const mine = document.body.dataset.version;
       if (mine && b.version !== mine) {
-        if (!busy() && !kept().length) return location.reload();
-        changed = true;
+        changed = busy() || !(await renew());
       }
     } catch {
-      away = away || Date.now();
+      away = away || now();
       gap = Math.min(2 * gap, MOST);
     }
     count();
@@ -139,6 +141,22 @@
     timer = setTimeout(pulse, gap);
   };
   const busy = () => all("form").some((f) => f.dataset.touched) || $("main form :focus");
+  // renew puts the page as it is now in the place of what is shown, and leaves open what is open.
+  const renew = async () => {
+    const r = await ask(location.pathname);
+    if (!r.ok) return false;
+    const doc = new DOMParser().parseFromString(await r.text(), "text/html");
+    if (busy()) return false;
+    const open = new Set(all("main details[open] > summary").map((e) => e.textContent));
+    const at = document.activeElement && $("main").contains(document.activeElement) && document.activeElement.id;
+    for (const part of ["main", ".head"]) $(part).replaceWith(document.importNode($(part, doc), true));
+    all("main details").forEach((e) => { e.open = open.has($("summary", e).textContent); });
+    if (at && document.getElementById(at)) document.getElementById(at).focus();
+    document.body.dataset.version = doc.body.dataset.version || "";
+    title = doc.title;
+    pads();
+    return true;
+  };
 
   // send hands over what was kept. Each reading has a name of its own, by which it is written once.
   let sending = false, asked = false;
@@ -193,10 +211,11 @@
       form.dataset.sent = "yes";
       form.submit();
     } catch {
-      away = away || Date.now();
+      away = away || now();
       const judge = $(".judge", form);
       if (!later(form) && judge) judge.textContent = "The machine is out of reach, and this browser keeps nothing: write the reading on paper.";
       show();
+      const waiting = $("#waiting");
       if (waiting && !waiting.hidden) waiting.scrollIntoView();
       clearTimeout(timer);
       timer = setTimeout(pulse, gap);
@@ -244,8 +263,9 @@
     input.inputMode = "none";
     input.closest(".field").append(box);
   };
-  if (matchMedia("(pointer: coarse)").matches) all(".big input").forEach(pad);
+  const pads = () => { if (matchMedia("(pointer: coarse)").matches) all(".big input").forEach(pad); };
 
+  pads();
   count();
   show();
   setInterval(count, 5000);

@@ -59,9 +59,11 @@ func (d *drawer) visit(b sheet.Visit) {
 	}
 }
 
-// above draws the line above a visit.
+// above draws the line above a visit; at the top of a page there is one.
 func (d *drawer) above() {
-	d.Line(pdf.XY{X: left, Y: d.y}, pdf.XY{X: left + d.size.Body(), Y: d.y}, rule)
+	if d.y > pageTop {
+		d.Line(pdf.XY{X: left, Y: d.y}, pdf.XY{X: left + d.size.Body(), Y: d.y}, rule)
+	}
 	d.y += sheet.Rule
 }
 

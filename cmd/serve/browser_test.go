@@ -1,0 +1,163 @@
+package serve
+
+import (
+	"net/http/httptest"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/cmd/serve/browsertest"
+	"maltwright/cmd/serve/guard"
+)
+
+// opened serves a growing batch behind its guard, and opens it in a tab by its link.
+func opened(t *testing.T, b *browsertest.Browser) (s *site, base, batch string, tab *browsertest.Tab) {
+	t.Helper()
+	s, batch = growing(t)
+	server := httptest.NewUnstartedServer(nil)
+	token := guard.NewToken()
+	server.Config.Handler = guard.Around(s, guard.Options{Hosts: []string{server.Listener.Addr().String()}, Write: token, Read: guard.NewToken(), Calendar: guard.NewToken(), Limits: guard.Limits{PerSecond: 1000, Burst: 1000}})
+	server.Start()
+	t.Cleanup(server.Close)
+	base = server.URL
+	tab = b.Tab(t).Phone()
+	tab.Go(guard.Link(base, token))
+	return s, base, base + batch, tab
+}
+
+// shot keeps a picture where somebody wants to look at it.
+func shot(t *testing.T, tab *browsertest.Tab, name string) {
+	t.Helper()
+	if folder := os.Getenv("SHOTS_TO"); folder != "" {
+		require.NoError(t, os.WriteFile(filepath.Join(folder, name+".png"), tab.Screenshot(), 0o600))
+	}
+}
+
+func TestInABrowser(t *testing.T) {
+	b := browsertest.Open(t)
+
+	t.Run("a reading by thumbs, judged while it is typed", func(t *testing.T) {
+		s, _, batch, tab := opened(t, b)
+		tab.Go(batch)
+		tab.Click("#kind-weighed summary")
+		for _, key := range []string{"9", ".", "1", "2"} {
+			browsertest.Eval[bool](tab, `[...document.querySelectorAll("#kind-weighed .pad button")].find(b => b.textContent === "`+key+`").click() || true`)
+		}
+		assert.Equal(t, "9.12", tab.Value("#weighed-value"))
+		tab.Until(`document.querySelector("#kind-weighed .judge").textContent.includes("moisture")`)
+		assert.Contains(t, tab.Text("#kind-weighed .judge"), "forecast")
+		shot(t, tab, "entry-phone")
+		tab.Follow("#kind-weighed button[type=submit]")
+		assert.Contains(t, tab.Text("#answer"), "weighed 9.12 kg at 2026-04-14 12:00")
+		shot(t, tab, "answer-phone")
+		tab.Follow("#answer button")
+		assert.Contains(t, tab.Text("#said"), "weighed 9.12 kg")
+		assert.Contains(t, s.squeezed("26-05.malt"), "weighed 9.12 kg at 2026-04-14 12:00")
+		shot(t, tab, "written-phone")
+		assert.Empty(t, tab.Said())
+	})
+
+	t.Run("without a script", func(t *testing.T) {
+		s, _, batch, tab := opened(t, b)
+		tab.Script(false)
+		tab.Go(batch)
+		tab.Click("#kind-temperature summary")
+		tab.Fill("#temperature-value", "16.4")
+		tab.Follow("#kind-temperature button[type=submit]")
+		assert.Contains(t, tab.Text("#answer"), "within the setting")
+		tab.Follow("#answer button")
+		assert.Contains(t, tab.Text("#said"), "read bed 16.4 °C")
+		tab.Follow("#said button")
+		assert.Contains(t, tab.Text("#said"), "taken back: read bed 16.4 °C")
+		assert.NotContains(t, s.squeezed("26-05.malt"), "16.4 °C at 2026-04-14")
+	})
+
+	t.Run("while the machine is out of reach", func(t *testing.T) {
+		s, _, batch, tab := opened(t, b)
+		tab.Go(batch)
+		tab.Until(`document.body.dataset.version !== undefined`)
+		tab.Away(true)
+		tab.Click("#kind-temperature summary")
+		tab.Fill("#temperature-value", "16.3")
+		tab.Click("#kind-temperature button[type=submit]")
+		tab.Wait("#waiting")
+		tab.Until(`document.querySelector("#waiting").textContent.includes("Temperature 16.3")`)
+		assert.Contains(t, tab.Text("#waiting"), "has not been reached since")
+		assert.Contains(t, tab.Text("#waiting"), "taken 2026-04-14 12:00")
+		shot(t, tab, "away-phone")
+		assert.NotContains(t, s.squeezed("26-05.malt"), "16.3 °C at 2026-04-14")
+		s.now = s.now.Add(90 * time.Minute)
+		tab.Away(false)
+		tab.Until(`(localStorage.getItem("maltwright.kept") || "[]") === "[]"`)
+		text := s.squeezed("26-05.malt")
+		assert.Equal(t, 1, strings.Count(text, "read bed 16.3 °C at 2026-04-14 12:00"), "with the time at which it was taken")
+		tab.Reload()
+		assert.Equal(t, text, s.squeezed("26-05.malt"))
+	})
+
+	t.Run("an edit by hand is seen", func(t *testing.T) {
+		s, _, batch, tab := opened(t, b)
+		tab.Go(batch)
+		s.put("26-05.malt", strings.TrimSuffix(strings.TrimSpace(s.read("26-05.malt")), "}")+"  remark \"by hand\" at 2026-04-14 11:59\n}\n")
+		browsertest.Eval[bool](tab, `dispatchEvent(new Event("online")) || true`)
+		tab.Until(`document.body.textContent.includes("by hand")`)
+	})
+}
+
+func TestPagesAreLookedAt(t *testing.T) {
+	b := browsertest.Open(t)
+	s, base, batch, tab := opened(t, b)
+	process := base + linked(t, s.page("/"), "Loft pale")
+	for _, page := range []struct{ name, at string }{{"list", base + "/"}, {"batch", batch}, {"process", process}} {
+		for _, dark := range []bool{false, true} {
+			suffix := map[bool]string{true: "-dark"}[dark]
+			tab.Phone().Dark(dark).Go(page.at)
+			assert.Zero(t, tab.Sideways(), "%s: %s", page.name, wide(tab))
+			shot(t, tab, page.name+"-phone"+suffix)
+			tab.Desk().Go(page.at)
+			assert.Zero(t, tab.Sideways(), page.name)
+			shot(t, tab, page.name+"-desk"+suffix)
+		}
+		tab.Phone().Dark(false).Go(page.at)
+		browsertest.Eval[bool](tab, `(document.documentElement.style.fontSize = "200%") && true`) // text twice as large
+		assert.Zero(t, tab.Sideways(), "%s, large: %s", page.name, wide(tab))
+		shot(t, tab, page.name+"-large")
+		for _, small := range browsertest.Eval[[]string](tab, `[...document.querySelectorAll("a,button,summary,input:not([type=hidden]),select,textarea")].filter(e => e.getClientRects().length && !e.closest("p,.said p,td q") ).map(e => [e, (e.type === "radio" ? e.closest("label") : e).getBoundingClientRect()]).filter(([e, r]) => r.height < 47.5 && !e.classList.contains("skip")).map(([e, r]) => e.outerHTML.slice(0, 80) + " " + r.height)`) {
+			t.Errorf("%s: small: %s", page.name, small)
+		}
+		tab.Go(page.at)
+		tab.Desk().Print(true)
+		shot(t, tab, page.name+"-print")
+		tab.Print(false)
+	}
+	assert.Empty(t, tab.Said())
+}
+
+// wide lists what is wider than the window.
+func wide(tab *browsertest.Tab) []string {
+	return browsertest.Eval[[]string](tab, `[...document.body.querySelectorAll("*")].filter(e => e.getBoundingClientRect().right > screen.width + 1 && !e.closest(".skip, thead")).map(e => e.outerHTML.slice(0, 90) + " " + Math.round(e.getBoundingClientRect().right))`)
+}
+
+func TestPagesAreAccessible(t *testing.T) {
+	b := browsertest.Open(t)
+	s, base, batch, tab := opened(t, b)
+	process := base + linked(t, s.page("/"), "Loft pale")
+	for _, at := range []string{base + "/", batch, process, base + "/nowhere"} {
+		for _, dark := range []bool{false, true} {
+			tab.Dark(dark).Go(at)
+			browsertest.Eval[bool](tab, `document.querySelectorAll("details").forEach(d => { d.removeAttribute("name"); d.open = true }) || true`)
+			assert.Empty(t, tab.Axe(), at)
+		}
+	}
+	tab.Go(batch)
+	tab.Click("#kind-weighed summary")
+	tab.Fill("#weighed-value", "10.10")
+	tab.Follow("#kind-weighed button[type=submit]")
+	require.Contains(t, tab.Text("#answer"), "doubtful")
+	assert.Empty(t, tab.Axe())
+}

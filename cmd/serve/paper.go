@@ -1,0 +1,79 @@
+package serve
+
+import (
+	"bytes"
+	"net/http"
+	"slices"
+	"strings"
+
+	"maltwright/cmd/sheet"
+	"maltwright/cmd/sheet/onpaper"
+	"maltwright/sim/visits"
+)
+
+// batchSheet is the sheet by the bucket of a batch under way: the visits to come.
+func (s *server) batchSheet(w http.ResponseWriter, r *http.Request) error {
+	v, err := s.see(r.Context(), idOf(r))
+	if err != nil {
+		return err
+	}
+	f := planOf(v)
+	if f == nil {
+		return missing("there is no forecast of this batch, and so no sheet: put its record right first")
+	}
+	const justNow = 60 // s
+	elapsed := v.now.Sub(v.opened.Batch.Began.Time).Seconds()
+	due := slices.DeleteFunc(visits.Gather(visits.List(f)), func(x visits.Visit) bool { return x.At < elapsed-justNow })
+	x, err := sheet.OfBatch(v.opened.Batch, f, due, v.now, sheet.Options{Note: "maltwright note " + typedName(v.opened.File)})
+	if err != nil {
+		return missing(err.Error())
+	}
+	return printed(w, x)
+}
+
+// processSheet is the sheet of a process that is not begun.
+func (s *server) processSheet(w http.ResponseWriter, r *http.Request) error {
+	o, err := s.keep.Process(r.Context(), idOf(r))
+	if err != nil {
+		return err
+	}
+	if o.Forecast == nil {
+		return missing("there is no forecast of this process, and so no sheet: put it right first")
+	}
+	x, err := sheet.Of(o.Forecast, sheet.Options{Begin: "maltwright begin " + typedName(o.File)})
+	if err != nil {
+		return missing(err.Error())
+	}
+	return printed(w, x)
+}
+
+// typedName is the name of a file as it is typed at a command line.
+func typedName(name string) string {
+	if strings.ContainsAny(name, " \t'\"$&;()<>|*?") {
+		return "'" + strings.ReplaceAll(name, "'", `'\''`) + "'"
+	}
+	return name
+}
+
+func printed(w http.ResponseWriter, x sheet.Sheet) error {
+	var out bytes.Buffer
+	if _, err := onpaper.Write(&out, x); err != nil { // letters that the fonts lack are told on the paper itself
+		return err
+	}
+	w.Header().Set("Content-Type", "application/pdf")
+	_, _ = w.Write(out.Bytes()) // whoever asked may be gone
+	return nil
+}
+
+// calendar is that of all visits to come, which a phone asks for again and again.
+func (s *server) calendar(w http.ResponseWriter, r *http.Request) error {
+	var out bytes.Buffer
+	if err := s.keep.Calendar(r.Context(), &out, s.Clock()); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "text/calendar; charset=utf-8")
+	_, _ = w.Write(out.Bytes()) // whoever asked may be gone
+	return nil
+}
+
+func (s *server) report(http.ResponseWriter, *http.Request) error { return errNowhere }
