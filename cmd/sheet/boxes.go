@@ -130,6 +130,10 @@ func (m *maker) boxesOf(v timetable.Visit, t timetable.Task) []Box {
 		}
 	case visits.Stir:
 		return degrees(vocabulary.PlaceAirOff)
+	case visits.Gate:
+		if strings.Contains(t.Until, vocabulary.MeasureChit) {
+			return []Box{{Label: "chitted, of 100"}}
+		}
 	case visits.Unload, visits.Cool:
 		return degrees(vocabulary.PlaceMalt)
 	}

@@ -168,3 +168,14 @@ func TestNakedKernelsAreDrawnNaked(t *testing.T) {
 		assert.Equal(t, naked, blocksOf[sheet.Tally](s.Pages...)[0].Classes[0].Naked, name)
 	}
 }
+
+func TestAGateThatAsksForChitHasABoxForIt(t *testing.T) {
+	_, s := whole(t, otherwise(t, "      rest 9 h in air at 14 °C\n    }\n", "      rest 9 h in air at 14 °C\n    }\n    gate chit at least 10 %\n"))
+	for _, v := range blocksOf[sheet.Visit](s.Pages...) {
+		if strings.Contains(strings.Join(v.Do, " "), "gate: chit") {
+			assert.Contains(t, v.Boxes, sheet.Box{Label: "chitted, of 100"})
+			return
+		}
+	}
+	t.Fatal("no gate asks for chit")
+}
