@@ -111,11 +111,11 @@ var chartWriters = map[string]func(*World, []charthtml.Laid) error{
 	"svg": func(w *World, list []charthtml.Laid) error {
 		return svg.Write(w.Out, list[0], svg.Options{})
 	},
-	"pdf": func(w *World, list []charthtml.Laid) error {
-		return w.onPaper(chartpaper.Write(w.Out, list, chartpaper.Options{}))
-	},
 	"html": func(w *World, list []charthtml.Laid) error {
 		return charthtml.Write(w.Out, titleOf(list[0]), list...)
+	},
+	"pdf": func(w *World, list []charthtml.Laid) error {
+		return w.onPaper(chartpaper.Write(w.Out, list, chartpaper.Options{}))
 	},
 }
 

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"maltwright/check"
@@ -17,6 +18,7 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/read"
+	"maltwright/lang/source"
 	"maltwright/sim/infer/follow"
 )
 
@@ -153,7 +155,7 @@ func (c Report) ofProcess(w *World, in input) (reports.Report, error) {
 	}
 	h := words.Of(f.Process)
 	page := reports.Process{House: h, Process: f.Process, Forecast: outlook.Of(f, begun), Found: checked.Findings, Charts: drawings(figures.All(&line, h))}.Page()
-	r := reports.New(page.Title, page)
+	r := reports.Planned(page)
 	r.Letter = h.British || h.Fahrenheit
 	return r, nil
 }
@@ -196,13 +198,12 @@ func (c Report) ofBatches(w *World, files []input) (reports.Report, bool, error)
 func reportOf(r ledger.Result, batches []reports.Batch) reports.Report {
 	var pages []reports.Page
 	for _, told := range r.Batches {
-		for _, b := range batches {
-			if b.Batch.Name == told.Batch && b.Batch.Began.Equal(told.Began) && b.Ledger.File == told.File {
-				b.Ledger = told
-				pages = append(pages, b.Page())
-				break
-			}
-		}
+		i := slices.IndexFunc(batches, func(b reports.Batch) bool {
+			return b.Batch.Name == told.Batch && b.Batch.Began.Equal(told.Began) && b.Ledger.File == told.File
+		})
+		batches[i].Ledger = told
+		pages = append(pages, batches[i].Page())
+		batches = slices.Delete(batches, i, i+1) // another may be called the same
 	}
 	if len(pages) == 1 {
 		return reports.New(pages[0].Title, pages...)
@@ -245,7 +246,7 @@ func (c Report) batch(ctx context.Context, w *World, r record, at time.Time) rep
 		}
 	}
 	b := r.batch.Until(at)
-	out := reports.Batch{House: words.OfBatch(b.Process, b), Batch: b, At: at, LeftOut: len(r.batch.Lines()) - len(b.Lines()), Ledger: ledger.Batch{File: words.Safe(r.in.name)}}
+	out := reports.Batch{House: words.OfBatch(b.Process, b), Batch: b, At: at, LeftOut: len(r.batch.Lines()) - len(b.Lines()), Ledger: ledger.Batch{File: source.Text(r.in.name)}}
 	for _, f := range append(check.Record(ctx, r.house, b, r.found, nil), r.found...) {
 		if f.Severity > finding.Note && f.Place.Within(b.Scope) {
 			out.Found = append(out.Found, f)
