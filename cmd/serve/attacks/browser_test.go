@@ -144,6 +144,11 @@ func TestInABrowserThePageIsItsOwn(t *testing.T) {
 		assert.True(t, cookies[0].HTTPOnly)
 		assert.Equal(t, "Strict", string(cookies[0].SameSite))
 	})
+	t.Run("a chart that is opened by itself has its colours", func(t *testing.T) {
+		tab := inBrowser(t, b, s).Dark(true)
+		require.Equal(t, http.StatusOK, tab.Go(s.base+batch(t, tab)+"/chart.svg?of=moisture&n=0").Status)
+		assert.Empty(t, tab.Said())
+	})
 	t.Run("what is put into it does not run", func(t *testing.T) {
 		tab := inBrowser(t, b, s)
 		const put = `(() => { const s = document.createElement("script"); s.textContent = "window.ran = true"; document.body.append(s);
