@@ -14,7 +14,7 @@ import (
 type Report struct {
 	Paths   []string `arg:"" optional:"" name:"path" help:"Records of batches, a folder of them, or a process file; - is standard input. By default the one batch under way in this folder, or else its one process."`
 	Format  string   `enum:"html,pdf" default:"html" help:"How to write: html, one page that needs nothing else and prints a sheet or more for each batch, or pdf."`
-	At      string   `help:"As of this time; by default now of a batch under way, and the last reading of one that is over." placeholder:"TIME"`
+	At      string   `help:"As of this time; by default now of a batch under way, and the last line of one that is over." placeholder:"TIME"`
 	Start   string   `help:"When the first soak of a process begins, to show clock times." placeholder:"TIME"`
 	Process string   `help:"Which process, where the file holds several." placeholder:"NAME"`
 	Batch   string   `help:"Only this batch of those in the files." placeholder:"NAME"`
