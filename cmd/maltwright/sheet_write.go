@@ -15,7 +15,7 @@ func (c Sheet) write(w *World, s sheet.Sheet, write sheetWriter) error {
 		return failed("cannot write: %v", err)
 	}
 	if lost != "" {
-		w.aside(lost)
+		w.aside(lost + "; a browser prints them: --format html")
 	}
 	if c.Out == "" {
 		if _, err := w.Out.Write(text.Bytes()); err != nil {

@@ -69,19 +69,26 @@ func (m *maker) scales(v timetable.Visit) (list []Box) {
 		}
 	}
 	unit := m.unit(v.Weight)
+	put := v.Tasks[len(v.Tasks)-1].Kind == visits.Put
 	switch {
 	case len(list) > 0:
+	case put:
+		list = append(list, Box{Label: "clean malt", Unit: unit})
 	case v.Gross != nil:
 		list = append(list, Box{Label: label(words.Holding(v.Gross.In)), Unit: m.unit(v.Gross.Weight)})
-	case v.Bag == nil && v.Tasks[len(v.Tasks)-1].Kind == visits.Put:
-		list = append(list, Box{Label: "clean malt", Unit: unit})
 	case v.Bag == nil:
 		list = append(list, Box{Label: "weight", Unit: unit})
 	}
-	if v.Bag != nil {
-		list = append(list, Box{Label: "marked bag", Unit: unitOf(words.Bag(m.h, *v.Bag))})
+	if v.Bag != nil && !put {
+		list = append(list, m.bagBox())
 	}
 	return list
+}
+
+// bagBox is that of the marked bag.
+func (m *maker) bagBox() Box {
+	const odd = 1.0073 // as of a weight of the batch
+	return Box{Label: "marked bag", Unit: unitOf(words.Bag(m.h, odd*m.bag().SI))}
 }
 
 // unit is that of a weight of the batch, of one about the charge where it is not known. One that comes
@@ -130,6 +137,10 @@ func (m *maker) boxesOf(v timetable.Visit, t timetable.Task) []Box {
 		}
 	case visits.Stir:
 		return degrees(vocabulary.PlaceAirOff)
+	case visits.Gate:
+		if strings.Contains(t.Until, vocabulary.MeasureChit) {
+			return []Box{{Label: "chitted, of 100"}}
+		}
 	case visits.Unload, visits.Cool:
 		return degrees(vocabulary.PlaceMalt)
 	}
@@ -140,9 +151,12 @@ func (m *maker) boxesOf(v timetable.Visit, t timetable.Task) []Box {
 func (m *maker) looked(v timetable.Visit, t timetable.Task) (list []Box) {
 	list = append(list, Box{Label: "holds: yes / not yet"})
 	if t.Stage != model.GerminateStage && strings.Contains(t.Until, vocabulary.MeasureMoisture) {
-		if h := model.HolderOf(m.f.Stages[m.stageOf(v)].Of); h != nil && h.Weighs != nil {
+		switch h := model.HolderOf(m.f.Stages[m.stageOf(v)].Of); {
+		case h != nil && h.Weighs != nil:
 			list = append(list, Box{Label: label(words.Holding(h.Name)), Unit: m.unit(v.Weight)})
-		} else {
+		case m.bag() != nil:
+			list = append(list, m.bagBox())
+		default:
 			list = append(list, Box{Label: "weight", Unit: m.unit(v.Weight)})
 		}
 	}

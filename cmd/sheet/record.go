@@ -8,33 +8,47 @@ import (
 	"maltwright/lang/source"
 )
 
-// readIn are the readings of a stage so far, above what is yet to come of it.
+// together is how many rows of readings stay together on a page.
+const together = 8
+
+// readIn are the last readings of a stage that goes on, above what is yet to come of it, and what is
+// done otherwise than the process says.
 func (m *maker) readIn(i int) []Block {
 	if m.batch == nil || i != m.present() {
 		return nil
 	}
-	if rows := append(m.changes(), m.readings(func(at time.Time) bool { return m.stageAt(at) == i })...); len(rows) > 0 {
-		return []Block{Readings{rows}}
-	}
-	return nil
+	_, last := m.read()
+	return rowsOf(append(m.changes(), last...))
 }
 
-// soFar is the section of what was read in the stages that are over; nil where nothing was.
+// soFar is the section of what was read before those; nil where nothing was.
 func (m *maker) soFar() *section {
 	if m.batch == nil {
 		return nil
 	}
-	rows := m.readings(func(at time.Time) bool { return m.stageAt(at) != m.present() })
-	if len(rows) == 0 {
+	earlier, _ := m.read()
+	if len(earlier) == 0 {
 		return nil
 	}
-	s := section{of: "read so far", first: []Block{Heading{Text: "Read so far"}}}
-	const some = 8 // rows that stay together
-	for len(rows) > 0 {
-		n := min(some, len(rows))
-		s.first, rows = append(s.first, Readings{rows[:n]}), rows[n:]
+	return &section{of: "read so far", first: append([]Block{Heading{Text: "Read so far"}}, rowsOf(earlier)...)}
+}
+
+// read are the readings until now: the last few of the stage that goes on, and all before them.
+func (m *maker) read() (earlier, last []Reading) {
+	earlier = m.readings(func(at time.Time) bool { return m.stageAt(at) != m.present() })
+	last = m.readings(func(at time.Time) bool { return m.stageAt(at) == m.present() })
+	if n := len(last) - together; n > 0 {
+		earlier, last = append(earlier, last[:n]...), last[n:]
 	}
-	return &s
+	return earlier, last
+}
+
+// rowsOf are readings in blocks that fit a page.
+func rowsOf(rows []Reading) (list []Block) {
+	for some := range slices.Chunk(rows, together) {
+		list = append(list, Readings{some})
+	}
+	return list
 }
 
 // present is the stage that the batch is in.
