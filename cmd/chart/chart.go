@@ -59,9 +59,9 @@ type Band struct {
 type Point struct {
 	At, Value float64
 	Error     float64 // by which it may be wrong, either way; 0 or NaN where that is not known
-	Doubted   bool    // it is drawn otherwise
-	Name      string
-	Role      Role // of the line it belongs to
+	Doubted   bool    // it is drawn as a cross in a ring; where it lies far off, at the end of the axis with its value
+	Name      string  // what it is called in the table
+	Role      Role    // of the line it belongs to
 }
 
 // Gate is a condition as a level, for as long as it is asked.

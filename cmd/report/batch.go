@@ -2,8 +2,9 @@ package report
 
 import (
 	"fmt"
-	"strings"
+	"time"
 
+	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/progress"
@@ -22,17 +23,21 @@ type Batch struct {
 	Course   outlook.Result   // its forecast by those readings
 	Found    []finding.Finding
 	Charts   []Drawing
-	Why      string // why there is no more, where it could not be followed
+	At       time.Time // as of when
+	LeftOut  int       // lines of the record that are later
+	Why      string    // why there is no more, where it could not be followed
 }
 
 // Page is the page of the batch.
 func (b Batch) Page() Page {
 	p := Page{Title: "Batch " + words.Safe(b.Batch.Name), Sub: words.Safe(b.Batch.Process.Name)}
+	why := ""
 	if r := b.Progress; r != nil {
-		p.AsOf = asOf(r.At, whyThen[r.AsOf])
-		if n := r.Ignored; n > 0 {
-			p.AsOf += "; " + words.Many(n, "reading is later and does not count", "readings are later and do not count")
-		}
+		why = whyThen[r.AsOf]
+	}
+	p.AsOf = asOf(b.At, why)
+	if n := b.LeftOut; n > 0 {
+		p.AsOf += "; " + words.Many(n, "later line is left out", "later lines are left out")
 	}
 	b.made(&p)
 	b.dangers(&p)
@@ -52,7 +57,7 @@ func (b Batch) Page() Page {
 }
 
 // whyThen says why a page is as of a time.
-var whyThen = map[progress.AsOf]string{progress.LastReading: "the last reading of the record", progress.ClockBehind: "the last reading of the record", progress.Clock: "when it was written", progress.Asked: "as asked"}
+var whyThen = map[progress.AsOf]string{progress.LastReading: "the last line of the record", progress.ClockBehind: "the last line of the record", progress.Clock: "when it was written", progress.Asked: "as asked"}
 
 // made says what was made of what, when and by whom.
 func (b Batch) made(p *Page) {
@@ -122,10 +127,41 @@ func (b Batch) course(p *Page) {
 	if b.Progress == nil {
 		return
 	}
-	t := stepTable(b.House, b.Course)
+	t := stepTable(b.House, b.Course, b.Progress.At)
 	t.Head = "Steps"
 	t.Notes = append(t.Notes, "Times known by the record are those of a line that says that the step had ended; the others, and all moistures and weights, are of the forecast that agrees best with the readings.")
 	p.add(t)
+	b.toCome(p)
+}
+
+// toCome is what will come of a batch that is not over.
+func (b Batch) toCome(p *Page) {
+	r, h := b.Progress, b.House
+	if r.Over {
+		return
+	}
+	t := Table{Head: "What is to come, by the forecasts that agree with the readings", Columns: []Column{{"", false}, {"middle", true}, {"8 in 10 between", true}}}
+	t.likely("total time", spreadOf(r.Outcome.Total, words.Lasting))
+	t.likely("moisture of the malt", spreadOf(r.Outcome.FinalMoisture, words.Percent))
+	t.likely("malt", spreadOf(r.Outcome.Malt, func(kg answer.Kilograms) string { return words.Weighed(h, kg) }))
+	t.likely("yield as is", spreadOf(r.Outcome.Yield, words.Percent))
+	p.add(t)
+}
+
+// likely adds a row of a figure that most of the forecasts have.
+func (t *Table) likely(name string, cells []string) {
+	if cells != nil {
+		t.Rows = append(t.Rows, append([]string{name}, cells...))
+	}
+}
+
+// spreadOf is the middle of a spread and where eight in ten lie, nil where fewer than half of the forecasts have it.
+func spreadOf[T answer.Figure](x answer.Spread[T], write func(T) string) []string {
+	if x.Share < 0.5 {
+		return nil
+	}
+	middle, between := spread(&x, write)
+	return []string{middle, between}
 }
 
 // deviations are what was done otherwise than the process says.
@@ -157,104 +193,4 @@ func (b Batch) deviations(p *Page) {
 		text.Lines, text.List = []string{"Nothing that the record tells of."}, false
 	}
 	p.add(text)
-}
-
-// remarks are what was noticed, word by word.
-func (b Batch) remarks(p *Page) {
-	t := Table{Head: "Remarks", Columns: []Column{{"when", false}, {"what", false}, {"by", false}}}
-	for i := range b.Batch.Remarks {
-		r := &b.Batch.Remarks[i]
-		t.Rows = append(t.Rows, []string{when(r.At), oneLine(r.Text.Text), words.Safe(r.By.Text)})
-	}
-	p.add(t)
-}
-
-// analyses are what a laboratory found.
-func (b Batch) analyses(p *Page) {
-	t := Table{Head: "Analysis of the malt", Columns: []Column{{"what", false}, {"found", true}, {"method", false}, {"when", false}, {"by", false}}}
-	for i := range b.Batch.Tested {
-		x := &b.Batch.Tested[i]
-		method := words.Safe(x.Method.Text)
-		if method == "" {
-			method = "not said"
-		}
-		t.Rows = append(t.Rows, []string{words.Safe(x.What.Text), x.Found.String(), method, when(x.At), words.Safe(x.By.Text)})
-	}
-	if len(t.Rows) == 0 {
-		p.add(Text{Head: "Analysis of the malt", Lines: []string{"None in the record."}})
-		return
-	}
-	p.add(t)
-}
-
-func when(at model.Instant) string {
-	if at.IsZero() {
-		return ""
-	}
-	return at.Format(shortTime)
-}
-
-// learnt is what the batch says of lot and house.
-func (b Batch) learnt(p *Page) {
-	r := b.Progress
-	if r == nil {
-		return
-	}
-	t := Table{Head: "What the batch says of lot and house", Columns: []Column{{"figure", false}, {"middle", true}, {"8 in 10 between", true}}}
-	for _, f := range r.Factors {
-		if x := f.Posterior; x != nil {
-			name := f.Factor
-			if f.Of != nil {
-				name += fmt.Sprintf(" of %q", words.Safe(*f.Of))
-			}
-			t.Rows = append(t.Rows, []string{name, number(x.P50), words.Between(number(x.P10), number(x.P90))})
-		}
-	}
-	beside := "A figure is a factor beside the model's, which is 1."
-	if r.RelativeTo == progress.House {
-		beside = "A figure is a factor beside what the house has learnt, which is 1."
-	}
-	t.Notes = []string{beside + " It is reckoned from the readings, not measured."}
-	p.add(t)
-}
-
-func number[T ~float64](x T) string { return fmt.Sprintf("%.2f", float64(x)) }
-
-// care is what the forecast assumed, and what can hurt somebody.
-func (b Batch) care(p *Page) {
-	if b.Progress == nil {
-		return
-	}
-	p.assumed(b.House, b.Progress.Assumed)
-	p.cautions(b.House, b.Progress.Cautions)
-	if lines := acceptedBy(b.Batch.Process); len(lines) > 0 {
-		p.add(Text{Head: "Findings that the house lets pass", Lines: lines, List: true})
-	}
-}
-
-func (p *Page) assumed(h words.House, list []outlook.Assumption) {
-	text := Text{Head: "Taken for granted, since it is not said", List: true}
-	for _, a := range list {
-		text.Lines = append(text.Lines, fmt.Sprintf("%s: %s (%s)", h.Say(a.What), h.Say(a.Value), h.Say(a.Why)))
-	}
-	p.add(text)
-}
-
-func (p *Page) cautions(h words.House, list []outlook.Caution) {
-	text := Text{Head: "Take care", List: true}
-	for _, c := range list {
-		text.Lines = append(text.Lines, h.Say(c))
-	}
-	p.add(text)
-}
-
-// sentence writes a text with a capital and a full stop.
-func sentence(text string) string {
-	if text == "" {
-		return ""
-	}
-	if !strings.HasSuffix(text, ".") {
-		text += "."
-	}
-	return strings.ToUpper(text[:1]) + text[1:]
 }

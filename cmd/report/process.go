@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"time"
 
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/words"
@@ -36,7 +37,7 @@ func (x Process) Page() Page {
 		f.tell("begins", r.Start.Format(dayAndTime), "as asked")
 	}
 	p.add(f)
-	t := stepTable(x.House, r)
+	t := stepTable(x.House, r, time.Time{})
 	t.Head = "Steps as they are forecast"
 	p.add(t)
 	p.add(x.totals())

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
@@ -39,8 +40,6 @@ func (b Batch) readings(p *Page) {
 			case r.Unjudged:
 				said = append(said, "not judged")
 			}
-		} else if b.Progress != nil && x.When().After(b.Progress.At) {
-			said = append(said, "later than this report")
 		}
 		if by := byWhom(x); by.Text != "" {
 			said = append(said, "by "+words.Safe(by.Text))
@@ -115,8 +114,8 @@ func (b Batch) doubts(p *Page) {
 	p.add(text)
 }
 
-// stepTable is the steps of a forecast.
-func stepTable(h words.House, r outlook.Result) Table {
+// stepTable is the steps of a forecast; of a batch, those that end after now are foretold.
+func stepTable(h words.House, r outlook.Result, now time.Time) Table {
 	until := "after"
 	if !r.Start.IsZero() {
 		until = "until"
@@ -134,11 +133,14 @@ func stepTable(h words.House, r outlook.Result) Table {
 			if x.EndedBy == string(forecast.ByTime) {
 				lasts = words.Span(x.End - x.Start)
 			}
-			gross := ""
+			gross, ended := "", words.EndedBy(x.EndedBy)
+			if !now.IsZero() && x.EndTime.After(now) {
+				ended = foretold
+			}
 			if x.Gross != nil {
 				gross = words.Weighed(h, x.Gross.Weight)
 			}
-			t.Rows = append(t.Rows, []string{x.Label, lasts, ends, h.Setting(x.Temperature), words.Percent(x.MoistureEnd), words.Weighed(h, x.WeightEnd), gross, words.EndedBy(x.EndedBy)})
+			t.Rows = append(t.Rows, []string{x.Label, lasts, ends, h.Setting(x.Temperature), words.Percent(x.MoistureEnd), words.Weighed(h, x.WeightEnd), gross, ended})
 		}
 	}
 	return t

@@ -66,6 +66,7 @@ type Figure struct{ Chart Drawing }
 // Drawing is a chart.Chart or chart.Bars.
 type Drawing interface {
 	Lay(chart.Options, chart.Measure) *chart.Drawing
+	Tables() []chart.Table
 }
 
 // Found are findings, the worst first.
@@ -98,6 +99,12 @@ const (
 // New makes a report of pages; of several batches the page of all stands first.
 func New(title string, pages ...Page) Report {
 	return Report{Title: title, Pages: pages, Notice: notice}
+}
+
+// Planned makes a report of a process, in which nothing was measured.
+func Planned(p Page) Report {
+	return Report{Title: p.Title, Pages: []Page{p}, Notice: []string{
+		"This is the forecast of a process as it is written, by a model: nothing in it was measured but what the house says of its lot. It is no certificate of analysis, and a plan, not a promise."}}
 }
 
 // asOf says of when a page is.

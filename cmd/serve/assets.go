@@ -7,6 +7,7 @@ import (
 	"encoding/hex"
 	"html/template"
 	"net/http"
+	"regexp"
 	"time"
 )
 
@@ -51,10 +52,16 @@ func (a asset) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 var templates = parsed(listPage, batchPage, readingPage, processPage, troublePage)
 
 func parsed(names ...string) map[string]*template.Template {
-	shared := template.Must(template.New("").ParseFS(files, "pages/layout.html", "pages/entry.html"))
+	shared := template.Must(template.New("").Funcs(template.FuncMap{"held": held}).ParseFS(files, "pages/layout.html", "pages/entry.html"))
 	out := map[string]*template.Template{}
 	for _, name := range names {
 		out[name] = template.Must(template.Must(shared.Clone()).ParseFS(files, "pages/"+name+".html"))
 	}
 	return out
 }
+
+// unit is a number and its unit behind it.
+var unit = regexp.MustCompile(`(\d) (%|(?:kg|g|lb|oz|°C|°F|h|min|d)\b)`)
+
+// held keeps a number and its unit on one line.
+func held(text string) string { return unit.ReplaceAllString(text, "$1\u00a0$2") }

@@ -57,6 +57,7 @@ type seen struct {
 	opened folder.Opened
 	on     *folder.Batch // nil where it is over
 	brief  folder.Brief
+	told   folder.Batch // what its lines come to
 	lines  []journal.Line
 	now    time.Time
 }
@@ -71,12 +72,15 @@ func (s *server) see(ctx context.Context, id folder.ID) (v seen, err error) {
 	over := slices.IndexFunc(v.state.Over, func(b folder.Brief) bool { return b.ID == id })
 	switch {
 	case on >= 0:
-		v.on, v.brief = &v.state.Underway[on], v.state.Underway[on].Brief
+		v.on, v.told = &v.state.Underway[on], v.state.Underway[on]
 	case over >= 0:
-		v.brief = v.state.Over[over]
+		if v.told, err = s.keep.Stands(ctx, id, v.now); err != nil {
+			return v, err
+		}
 	default:
 		return v, &folder.Gone{ID: id}
 	}
+	v.brief = v.told.Brief
 	if v.opened, err = s.keep.Batch(id, v.now); err != nil && !isUnsound(err) {
 		return v, err
 	}
@@ -118,12 +122,13 @@ func (s *server) batchPage(r *http.Request, v seen) *page {
 }
 
 func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
-	out := batchView{ID: v.brief.ID, Name: v.brief.Name, Process: v.brief.Process, Began: words.Clock(v.brief.Began, v.now), IsOver: v.on == nil, What: "a batch", Once: once(),
+	out := batchView{ID: v.brief.ID, Name: v.brief.Name, Process: v.brief.Process, ProcessID: v.told.Of, Began: words.Clock(v.brief.Began, v.now), IsOver: v.on == nil, What: "a batch", Once: once(),
 		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf"}
 	if p := v.opened.Process; p != nil {
 		out.What = whatOf(outlook.HeadOf(p))
 	}
 	out.Findings = findingsOf(v.opened.Findings)
+	out.told(v.told)
 	if v.on != nil {
 		out.underway(v)
 	}
@@ -156,10 +161,22 @@ func whatOf(h outlook.Head) string {
 	return said
 }
 
+// told is what is said of a batch, be it under way or over.
+func (b *batchView) told(x folder.Batch) {
+	for _, d := range x.Dangers {
+		b.Alarms = append(b.Alarms, mark{"danger", d})
+	}
+	if x.Unsound != "" {
+		b.Alarms = append(b.Alarms, mark{"no forecast", x.Unsound})
+	}
+	for _, d := range x.Doubts {
+		b.Doubts = append(b.Doubts, mark{"in doubt", d})
+	}
+}
+
 // underway is what is said of a batch by its own forecast.
 func (b *batchView) underway(v seen) {
 	on := v.on
-	b.ProcessID = on.Of
 	b.Stage = stageOf(on.Now)
 	if next := nextOf(*on); next != nil && !next.Late {
 		b.Next = dueOf(*next, v.now)
@@ -168,15 +185,6 @@ func (b *batchView) underway(v seen) {
 	}
 	for _, d := range on.Late {
 		b.Lates = append(b.Lates, lateOf(d, v.now))
-	}
-	for _, d := range on.Dangers {
-		b.Alarms = append(b.Alarms, mark{"danger", d})
-	}
-	if on.Unsound != "" {
-		b.Alarms = append(b.Alarms, mark{"no forecast", on.Unsound})
-	}
-	for _, d := range on.Doubts {
-		b.Doubts = append(b.Doubts, mark{"in doubt", d})
 	}
 	b.Now = table{Class: "spread", Head: []string{"figure", "by the forecast"}}
 	for _, x := range [][2]string{{"moisture", on.Now.Moisture}, {"weight on the scale", cmp.Or(on.Now.Gross, on.Now.Weight)}, {"until", until(on.Now, v.now)}, {"all of it is done", doneOf(on.Now, v.now)}} {
@@ -240,7 +248,7 @@ func (b *batchView) followed(v seen) {
 	}
 	f := v.on.Followed
 	if f == nil {
-		if v.on.Unsound == "" {
+		if v.on.Unsound == "" && len(v.on.Readings) > 0 {
 			b.Notes = append(b.Notes, "How sure this is, is being reckoned from all readings; it takes a minute.")
 		}
 		return
@@ -366,10 +374,7 @@ func (x *saidView) of(v seen) {
 
 // notes are what the lines of the record come to.
 func (v seen) notes() []folder.Noted {
-	if v.on == nil {
-		return nil
-	}
-	return slices.Concat(v.on.Readings, v.on.Remarks)
+	return slices.Concat(v.told.Readings, v.told.Remarks)
 }
 
 // opening is what to have ready, and what to ask before the grain is wet, as long as nothing is noted.

@@ -76,7 +76,7 @@ func titleOf(st folder.State, now time.Time) string {
 }
 
 func listOf(st folder.State, now time.Time) listView {
-	v := listView{Under: table{Class: "times", Head: []string{"Next", "Batch", "Stands in", "To do", "Scale"}}}
+	v := listView{Under: table{Class: "times board", Head: []string{"Next", "Batch", "Stands in", "To do", "Scale"}}}
 	for _, d := range st.Due {
 		if d.Late {
 			v.Lates = append(v.Lates, lateView{d.Batch, d.Name, lateOf(d, now)})
@@ -90,7 +90,7 @@ func listOf(st folder.State, now time.Time) listView {
 	for _, p := range st.Processes {
 		v.Processes = append(v.Processes, processRow{p.ID, p.Name, p.Charge, foundIn(p)})
 	}
-	v.Over = table{Head: []string{"Batch", "Process", "Begun", "Last line"}}
+	v.Over = table{Class: "brief", Head: []string{"Batch", "Process", "Begun", "Last line"}}
 	for _, b := range st.Over {
 		v.Over.add(cell{Text: b.Name, Href: "/batch/" + string(b.ID)}, cellOf(b.Process), figure(dayOf(b.Began)), figure(dayOf(b.Last)))
 	}

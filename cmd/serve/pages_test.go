@@ -397,3 +397,14 @@ func TestTheSheetAndTheCalendarAreServed(t *testing.T) {
 	assert.Contains(t, a.body, "BEGIN:VEVENT")
 	assert.Contains(t, a.body, "DTSTART:"+time.Date(2026, 4, 14, 14, 30, 0, 0, time.Local).UTC().Format("20060102T150405Z"))
 }
+
+func TestABatchThatIsOverIsShownWithWhatItsLinesComeTo(t *testing.T) {
+	s, _ := growing(t)
+	batch := linked(t, s.page("/"), "26-03")
+	text := plain(s.page(batch))
+	assert.Contains(t, text, "It is over")
+	assert.Contains(t, text, "weighed 4.90 kg clean malt at 2026-03-15 00:17 moisture 3.3 %")
+	assert.NotContains(t, text, "The next visits")
+	s.wrote(batch, "kind", "moisture", "value", "4.4", "at", "2026-04-01 10:00")
+	assert.Contains(t, s.squeezed("26-03.malt"), "tested moisture 4.4 % at 2026-04-01 10:00")
+}

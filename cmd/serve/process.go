@@ -279,7 +279,7 @@ func beginFields(o folder.Opened, next string, typed url.Values) []field {
 	if p != nil && p.Charge != nil && len(p.Lots) == 0 {
 		weight := field{ID: "begin-weight", Name: "weight", Label: "How much grain goes in", Type: "text", Value: typed.Get("weight"), Help: "Leave it empty for " + p.Charge.String() + ", as the process says; else with its unit."}
 		if p.Grain != nil {
-			weight.Label += " of " + words.Safe(p.Grain.Name)
+			weight.Label = "How much of “" + words.Safe(p.Grain.Name) + "” goes in"
 		}
 		list = append(list, weight)
 	}

@@ -33,6 +33,7 @@ type Options struct {
 // keeper is what the page asks of a folder.
 type keeper interface {
 	Look(ctx context.Context, now time.Time) (folder.State, error)
+	Stands(ctx context.Context, id folder.ID, now time.Time) (folder.Batch, error)
 	Batch(id folder.ID, now time.Time) (folder.Opened, error)
 	Process(ctx context.Context, id folder.ID) (folder.Opened, error)
 	Judge(ctx context.Context, id folder.ID, x folder.Reading) (folder.Answer, error)

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 	"time"
@@ -70,4 +71,27 @@ func TestWhatWasReadInStagesThatAreOverStandsBehind(t *testing.T) {
 		rows += len(r.Rows)
 	}
 	assert.Equal(t, 4, rows)
+}
+
+func TestManyReadingsFit(t *testing.T) {
+	lines := inTheSteep + "  weighed 9.40 kg in \"blue tub\" at 2026-03-07 06:00 after soak 2\n  weighed 10.10 kg in \"blue tub\" at 22:00 after soak 3\n"
+	for day := 8; day < 11; day++ {
+		for hour := range 24 {
+			lines += fmt.Sprintf("  read bed 15 °C at 2026-03-%02d %02d:30\n", day, hour)
+		}
+	}
+	_, s := underway(t, "2026-03-11 00:00", lines)
+	rows := 0
+	for i, page := range s.Pages {
+		used := 0.0
+		for _, b := range page.Blocks {
+			used += b.Tall(s.Size) + sheet.Gap
+		}
+		assert.LessOrEqual(t, used, s.Size.Room()+sheet.Gap, "page %d", i+1)
+		for _, r := range blocksOf[sheet.Readings](page) {
+			rows += len(r.Rows)
+		}
+	}
+	assert.Equal(t, 4+72, rows)
+	assert.Len(t, blocksOf[sheet.Readings](s.Pages[0])[0].Rows, 8, "the last of the stage that goes on")
 }

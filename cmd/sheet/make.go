@@ -1,9 +1,9 @@
 package sheet
 
 import (
+	"slices"
 	"time"
 
-	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
@@ -132,7 +132,7 @@ func (m *maker) opened(s section) section {
 
 // pagesOf is on how many pages the visits of a section stand.
 func pagesOf(s section, size Size) int {
-	s.looks, s.last = nil, nil
+	s.looks, s.may, s.last = nil, nil, nil
 	return len(paged(s, size))
 }
 
@@ -181,8 +181,11 @@ func (m *maker) stage(i int) (section, bool) {
 	if st.Kind == model.GerminateStage {
 		s.more = tally(m.naked())
 	}
-	if st.Kind == model.KilnStage || st.Kind == model.DeculmStage {
-		s.looks = append(s.looks, sampleSum(m.clean(st.Kind)))
+	switch last := model.Last[*model.Deculming](m.p) == nil && i == m.lastKiln(); {
+	case st.Kind == model.DeculmStage || last:
+		s.looks = append(s.looks, sampleSum("the finished malt"))
+	case st.Kind == model.KilnStage:
+		s.may = append(s.may, sampleSum("malt from the kiln"))
 	}
 	return s, true
 }
@@ -190,12 +193,14 @@ func (m *maker) stage(i int) (section, bool) {
 // at is what stands in front of what a stage lies in.
 var at = map[model.StageKind]string{model.SteepStage: "in", model.GerminateStage: "on", model.WitherStage: "on", model.KilnStage: "in"}
 
-// clean says what the sample is taken of.
-func (m *maker) clean(kind model.StageKind) string {
-	if kind == model.DeculmStage {
-		return "the finished malt"
+// lastKiln is the last stage on a kiln, -1 where there is none.
+func (m *maker) lastKiln() int {
+	for i, st := range slices.Backward(m.f.Stages) {
+		if st.Kind == model.KilnStage {
+			return i
+		}
 	}
-	return "malt from the kiln"
+	return -1
 }
 
 // stageOf is the stage of the forecast that a visit is of: of several at once that which ends then.
@@ -223,5 +228,3 @@ func short(text string) string {
 	}
 	return text
 }
-
-func seconds(x float64) answer.Seconds { return answer.Seconds(x) }

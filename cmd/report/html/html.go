@@ -6,9 +6,8 @@ import (
 	_ "embed"
 	"html/template"
 	"io"
-	"strings"
 
-	"maltwright/cmd/chart/svg"
+	charthtml "maltwright/cmd/chart/html"
 	"maltwright/cmd/report"
 )
 
@@ -55,7 +54,7 @@ func Write(w io.Writer, r report.Report) error {
 		report.Report
 		Style template.CSS
 		Parts []part
-	}{Report: r, Style: template.CSS(svg.Style())}
+	}{Report: r, Style: charthtml.Style()}
 	for i, p := range r.Pages {
 		x := part{Page: p, ID: i + 1}
 		for _, b := range p.Blocks {
@@ -81,9 +80,7 @@ func blockOf(b report.Block) (out block, err error) {
 	case report.Found:
 		out.Found = &b
 	case report.Figure:
-		var s strings.Builder
-		err = svg.Write(&s, b.Chart, svg.Options{Inline: true, Paper: svg.Classes})
-		out.Figure = template.HTML(s.String()) // whoever wrote it has escaped what is in it
+		out.Figure, err = charthtml.Figure(b.Chart)
 	}
 	return out, err
 }

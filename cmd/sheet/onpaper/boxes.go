@@ -59,9 +59,11 @@ func (d *drawer) visit(b sheet.Visit) {
 	}
 }
 
-// above draws the line above a visit.
+// above draws the line above a visit; at the top of a page there is one.
 func (d *drawer) above() {
-	d.Line(pdf.XY{X: left, Y: d.y}, pdf.XY{X: left + d.size.Body(), Y: d.y}, rule)
+	if d.y > pageTop {
+		d.Line(pdf.XY{X: left, Y: d.y}, pdf.XY{X: left + d.size.Body(), Y: d.y}, rule)
+	}
 	d.y += sheet.Rule
 }
 
@@ -118,7 +120,7 @@ func (d *drawer) spares(b sheet.SpareRows) {
 func (d *drawer) sample(b sheet.SampleSum) {
 	d.title(b.Title)
 	for _, s := range b.Steps {
-		d.para(left+sheet.Gap, d.size.Body()-sheet.Gap, s, fine)
+		d.para(left, d.size.Body()-sheet.Gap, s, body)
 	}
 	d.across(b.Boxes, 4)
 	d.y++

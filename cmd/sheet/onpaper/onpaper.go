@@ -101,8 +101,11 @@ func (d *drawer) top(batch, of, number string) {
 	room := d.size.Body() - half - d.Width(number, bold) - 2*sheet.Gap
 	d.Text(pdf.XY{X: left + half + sheet.Gap, Y: line}, d.Fit(of, head, room), head, pdf.Left)
 	d.Line(pdf.XY{X: left, Y: line + 2}, pdf.XY{X: right, Y: line + 2}, frame)
-	d.y = sheet.Margin + sheet.HeadTall
+	d.y = pageTop
 }
+
+// pageTop is where the first block of a page begins.
+const pageTop = sheet.Margin + sheet.HeadTall
 
 // foot is the line at the bottom: how note finds the batch, or what a box stands for.
 func foot(p *pdf.Paper, s sheet.Sheet, page int) {
