@@ -197,3 +197,22 @@ func BenchmarkFirstLook(b *testing.B) {
 		require.NoError(b, d.Close())
 	}
 }
+
+// A reading in a record of a thousand weights, as a scale that writes by itself makes it.
+func BenchmarkJudgeInALongRecord(b *testing.B) {
+	dir := malthouse(b)
+	text := strings.TrimSuffix(weighed, "}\n")
+	when := at("2026-03-06 14:00")
+	for i := range 1000 {
+		when = when.Add(time.Minute)
+		text += fmt.Sprintf("  weighed %.2f kg at %s\n", 7.38-0.01*float64(i%3), when.Format("2006-01-02 15:04"))
+	}
+	put(b, dir, "26-06.malt", text+"}\n")
+	now := when.Add(time.Hour)
+	d := opened(b, dir, now)
+	id := looked(b, d, now).Underway[0].ID
+	for b.Loop() {
+		_, err := d.Judge(b.Context(), id, reading("turned"))
+		require.NoError(b, err)
+	}
+}
