@@ -40,19 +40,13 @@ const leastBand, mostBand = 20, 10000
 
 // ofFolder draws the one batch under way in the working folder, or else its one process.
 func (c Chart) ofFolder(w *World) (drawing, error) {
-	on, err := w.underway("chart", c.Batch, c.Root, w.now())
-	var none failure
+	file, batch, err := w.underwayOrProcess("chart", c.Batch, c.Root)
 	switch {
-	case err == nil:
-		w.aside(fmt.Sprintf("chart of %s, in which batch %s is under way", words.Safe(on.in.name), words.Safe(on.name)))
-		c.Batch = on.name
-		return c.ofRecord(w, on.in.name)
-	case c.Batch != "", errors.As(err, &none) && none.code != ExitUsage:
+	case err != nil:
 		return drawing{}, err
-	}
-	file, other := w.theProcess("chart")
-	if other != nil {
-		return drawing{}, other
+	case batch != "":
+		c.Batch = batch
+		return c.ofRecord(w, file)
 	}
 	return c.ofFile(w, file)
 }

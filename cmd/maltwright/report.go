@@ -1,12 +1,9 @@
 package main
 
 import (
-	"fmt"
-
 	reports "maltwright/cmd/report"
 	reporthtml "maltwright/cmd/report/html"
 	reportpaper "maltwright/cmd/report/onpaper"
-	"maltwright/cmd/words"
 	"maltwright/sim/infer/follow"
 )
 
@@ -14,7 +11,7 @@ import (
 type Report struct {
 	Paths   []string `arg:"" optional:"" name:"path" help:"Records of batches, a folder of them, or a process file; - is standard input. By default the one batch under way in this folder, or else its one process."`
 	Format  string   `enum:"html,pdf" default:"html" help:"How to write: html, one page that needs nothing else and prints a sheet or more for each batch, or pdf."`
-	At      string   `help:"As of this time; by default now of a batch under way, and the last reading of one that is over." placeholder:"TIME"`
+	At      string   `help:"As of this time; by default now of a batch under way, and the last line of one that is over." placeholder:"TIME"`
 	Start   string   `help:"When the first soak of a process begins, to show clock times." placeholder:"TIME"`
 	Process string   `help:"Which process, where the file holds several." placeholder:"NAME"`
 	Batch   string   `help:"Only this batch of those in the files." placeholder:"NAME"`
@@ -76,11 +73,11 @@ var reportWriters = map[string]func(*World, reports.Report) error{
 // made makes the report of what the paths stand for.
 func (c Report) made(w *World) (reports.Report, bool, error) {
 	if len(c.Paths) == 0 {
-		file, err := c.ofFolder(w)
+		file, batch, err := w.underwayOrProcess("report", c.Batch, c.Root)
 		if err != nil {
 			return reports.Report{}, false, err
 		}
-		c.Paths = []string{file}
+		c.Paths, c.Batch = []string{file}, batch
 	}
 	files, err := w.gather(c.Paths, c.Root)
 	if err != nil {
@@ -100,17 +97,4 @@ func (c Report) made(w *World) (reports.Report, bool, error) {
 		return reports.Report{}, false, usage("a record says itself when its batch began; leave --start out")
 	}
 	return c.ofBatches(w, files)
-}
-
-// ofFolder gives the file of the one batch under way in the working folder, or of its one process.
-func (c Report) ofFolder(w *World) (string, error) {
-	on, err := w.underway("report", c.Batch, c.Root, w.now())
-	if err == nil {
-		w.aside(fmt.Sprintf("report of %s, in which batch %s is under way", words.Safe(on.in.name), words.Safe(on.name)))
-		return on.in.name, nil
-	}
-	if c.Batch != "" {
-		return "", err
-	}
-	return w.theProcess("report")
 }

@@ -67,6 +67,10 @@ func (c Report) ofBatches(w *World, files []input) (reports.Report, bool, error)
 		if c.Batch != "" && r.batch.Name != c.Batch {
 			return
 		}
+		if !at.IsZero() && at.Before(r.batch.Began.Time) {
+			w.aside(fmt.Sprintf("left out: batch %q, which had not begun by then", words.Safe(r.batch.Name)))
+			return
+		}
 		page := c.batch(ctx, w, r, at)
 		book.Enter(ledger.Record{File: r.in.name, Root: r.in.root, Below: below(r.in, r.root, ledger.Standing(r.batch).Place.File),
 			Reader: r.root, House: r.house, Batch: page.Batch, Found: r.found})
@@ -89,6 +93,7 @@ func (c Report) ofBatches(w *World, files []input) (reports.Report, bool, error)
 // reportOf puts the pages of batches together, in the order in which they began.
 func reportOf(r ledger.Result, batches []reports.Batch) reports.Report {
 	var pages []reports.Page
+	batches = slices.Clone(batches)
 	for _, told := range r.Batches {
 		i := slices.IndexFunc(batches, func(b reports.Batch) bool {
 			return b.Batch.Name == told.Batch && b.Batch.Began.Equal(told.Began) && b.Ledger.File == told.File
@@ -128,7 +133,7 @@ func (c Report) time(w *World) (time.Time, error) {
 // record that is over. Where it cannot be followed, its page says why.
 func (c Report) batch(ctx context.Context, w *World, r record, at time.Time) reports.Batch {
 	why, followed := progress.Asked, at
-	if at.IsZero() || at.Before(r.batch.Began.Time) {
+	if at.IsZero() {
 		followed, why = progress.When(r.batch, w.now())
 		at = followed
 		for _, x := range r.batch.Lines() { // analyses come when it is over

@@ -97,8 +97,11 @@ func (m *maker) unit(kg answer.Kilograms) string {
 	if !known(kg) && m.p.Charge != nil {
 		kg = answer.Kilograms(m.p.Charge.SI)
 	}
-	const odd = 1.0073
-	return unitOf(words.Weighed(m.h, kg*odd))
+	unit := unitOf(words.Weighed(m.h, kg))
+	if unit == "lb" && m.h.Ounces {
+		return "lb oz"
+	}
+	return unit
 }
 
 // label is what stands above a box, which has room for a word or three.

@@ -121,6 +121,7 @@ func (m *maker) sections() []section {
 // opened is the first section with what page 1 begins with. Where all of its visits have room there
 // only without the heading, and without what stands on the last page too, those are left out.
 func (m *maker) opened(s section) section {
+	s.first = append(s.first, m.lastRead()...)
 	full, tight := s, s
 	full.first = append(append(m.opening(), m.hazards()), s.first...)
 	tight.first = append(m.opening(), s.first[min(1, len(s.first)):]...)
@@ -176,7 +177,6 @@ func (m *maker) stage(i int) (section, bool) {
 	if piece := model.PieceOf(st.Of); !m.clock && piece != nil && piece.TurnAt != nil {
 		s.first = append(s.first, Words{Small: true, Text: "Turn by the clock: at " + short(words.Safe(words.OneLine(piece.TurnAt.Place().Text()))) + ". The times below are of as many turns at even times."})
 	}
-	s.first = append(s.first, m.readIn(i)...)
 	s.looks = m.looks(st)
 	if st.Kind == model.GerminateStage {
 		s.more = tally(m.naked())

@@ -11,10 +11,10 @@ import (
 // together is how many rows of readings stay together on a page.
 const together = 8
 
-// readIn are the last readings of a stage that goes on, above what is yet to come of it, and what is
-// done otherwise than the process says.
-func (m *maker) readIn(i int) []Block {
-	if m.batch == nil || i != m.present() {
+// lastRead are the last readings of the stage that goes on, above what is yet to come, and what is done
+// otherwise than the process says.
+func (m *maker) lastRead() []Block {
+	if m.batch == nil {
 		return nil
 	}
 	_, last := m.read()
