@@ -201,11 +201,13 @@ func BenchmarkFirstLook(b *testing.B) {
 // A reading in a record of a thousand weights, as a scale that writes by itself makes it.
 func BenchmarkJudgeInALongRecord(b *testing.B) {
 	dir := malthouse(b)
-	text := strings.TrimSuffix(weighed, "}\n")
-	when := at("2026-03-06 14:00")
+	record, err := os.ReadFile("../../examples/batches/26-03.malt")
+	require.NoError(b, err)
+	text, _, _ := strings.Cut(string(record), "  read    bed 16.3 °C") // grain that grows weighs as much from hour to hour
+	when := at("2026-03-07 22:00")
 	for i := range 1000 {
 		when = when.Add(time.Minute)
-		text += fmt.Sprintf("  weighed %.2f kg at %s\n", 7.38-0.01*float64(i%3), when.Format("2006-01-02 15:04"))
+		text += fmt.Sprintf("  weighed %.2f kg at %s\n", 9.29-0.01*float64(i%3), when.Format("2006-01-02 15:04"))
 	}
 	put(b, dir, "26-06.malt", text+"}\n")
 	now := when.Add(time.Hour)
