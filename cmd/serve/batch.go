@@ -123,7 +123,7 @@ func (s *server) batchPage(r *http.Request, v seen) *page {
 
 func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 	out := batchView{ID: v.brief.ID, Name: v.brief.Name, Process: v.brief.Process, ProcessID: v.told.Of, Began: words.Clock(v.brief.Began, v.now), IsOver: v.on == nil, What: "a batch", Once: once(),
-		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf"}
+		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf", Report: "/batch/" + string(v.brief.ID) + "/report"}
 	if p := v.opened.Process; p != nil {
 		out.What = whatOf(outlook.HeadOf(p))
 	}

@@ -100,6 +100,14 @@ func TestInABrowser(t *testing.T) {
 		assert.Equal(t, text, s.squeezed("26-05.malt"))
 	})
 
+	t.Run("the report carries its style", func(t *testing.T) {
+		_, _, batch, tab := opened(t, b)
+		tab.Go(batch + "/report")
+		assert.Empty(t, tab.Said())
+		assert.Zero(t, tab.Sideways())
+		shot(t, tab, "report-phone")
+	})
+
 	t.Run("an edit by hand is seen", func(t *testing.T) {
 		s, _, batch, tab := opened(t, b)
 		tab.Go(batch)

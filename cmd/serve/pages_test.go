@@ -391,6 +391,9 @@ func TestTheSheetAndTheCalendarAreServed(t *testing.T) {
 		assert.Equal(t, "application/pdf", a.head.Get("Content-Type"))
 		assert.True(t, strings.HasPrefix(a.body, "%PDF-"))
 	}
+	page := s.page(linked(t, s.page(batch), "The report of this batch"))
+	assert.Contains(t, plain(page), "What was made of what")
+	assert.Contains(t, plain(page), "counted acrospire 8 25 63 4 0 0")
 	a := s.get("/due.ics")
 	require.Equal(t, http.StatusOK, a.status)
 	assert.Contains(t, a.head.Get("Content-Type"), "text/calendar")

@@ -20,6 +20,7 @@ import (
 
 	"maltwright/cmd/folder"
 	"maltwright/cmd/journal"
+	"maltwright/cmd/report"
 	"maltwright/cmd/serve/guard"
 )
 
@@ -41,6 +42,7 @@ type keeper interface {
 	Undo(ctx context.Context, id folder.ID) (folder.Undone, error)
 	Lines(id folder.ID) ([]journal.Line, error)
 	Begin(ctx context.Context, process folder.ID, s folder.Start) (folder.Begun, error)
+	Report(ctx context.Context, id folder.ID, now time.Time) (report.Report, error)
 	Calendar(ctx context.Context, w io.Writer, now time.Time) error
 	WhatIf(ctx context.Context, process folder.ID, begun time.Time, lines []string) (folder.Supposed, error)
 }
