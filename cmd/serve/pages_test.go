@@ -246,13 +246,15 @@ func wellFormed(t *testing.T, page string) {
 
 func TestStyleAndScriptAreSentOnce(t *testing.T) {
 	s, _ := growing(t)
-	for _, path := range []string{"/style.css", "/page.js"} {
+	for _, path := range []string{"/style.css", "/page.js", "/worker.js"} {
 		a := s.get(path)
 		require.Equal(t, http.StatusOK, a.status)
 		r := httptest.NewRequest(http.MethodGet, path, nil)
 		r.Header.Set("If-None-Match", a.head.Get("ETag"))
 		assert.Equal(t, http.StatusNotModified, s.do(r).status)
 		assert.NotContains(t, a.body, "://", "no asset from outside, in %s", path)
+	}
+	for _, path := range []string{"/style.css", "/page.js"} {
 		assert.Contains(t, s.page("/"), path+"?v=")
 	}
 	assert.Less(t, len(script.text), 15000)

@@ -68,6 +68,7 @@ func handler(k keeper, o Options) http.Handler {
 	mux := http.NewServeMux()
 	mux.Handle("GET /style.css", style)
 	mux.Handle("GET /page.js", script)
+	mux.Handle("GET /worker.js", worker)
 	for route, serve := range map[string]func(*server, http.ResponseWriter, *http.Request) error{
 		"GET /{$}":                    (*server).list,
 		"GET /batch/{id}":             (*server).batch,
