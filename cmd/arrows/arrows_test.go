@@ -31,7 +31,7 @@ var pipeline = []string{
 	"cmd/sheet", "cmd/sheet/html", "cmd/sheet/onpaper",
 	"cmd/report", "cmd/report/html", "cmd/report/onpaper",
 	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/folder", "cmd/talk",
-	"cmd/serve/guard", "cmd/serve",
+	"cmd/serve/guard", "cmd/serve", "cmd/serve/attacks",
 	"cmd/maltwright",
 }
 

@@ -35,7 +35,8 @@ type judging struct {
 	fix    bool
 	batch  *model.Batch
 	line   model.Dated
-	at     time.Time // as of when it is judged
+	news   []model.Dated // the new lines that are doubted
+	at     time.Time     // as of when it is judged
 	result noted.Result
 	house  words.House
 	doubts []finding.Finding
@@ -47,18 +48,29 @@ func (c Clerk) answer(ctx context.Context, e journal.Entry, x Reading, doubts []
 	var a Answer
 	if j.batch, j.line = e.Model(); j.batch != nil && j.batch.Process != nil && !j.batch.Broken && !j.batch.Began.IsZero() {
 		j.at, _ = progress.When(j.batch, c.now())
-		j.result = noted.Of(ctx, j.batch, j.line, j.at, work.NewPool(work.Records))
-		j.house = words.OfBatch(j.batch.Process, j.batch)
-		a.Says = j.house.Noted(j.result)
-		if !e.Accepts(doubtful) {
-			a.Offer = j.doubt(ctx)
-		}
+		a.Says, a.Offer = j.forecast(ctx)
 	}
 	for _, f := range j.doubts {
 		a.Doubts = append(a.Doubts, doubtOf(f))
 	}
 	a.stands(e)
 	return a
+}
+
+// forecast holds the new lines beside the forecast: what the last of them comes to, and what it may have been
+// meant for.
+func (j *judging) forecast(ctx context.Context) (says, offer string) {
+	accepted := j.Accepts(doubtful)
+	if !accepted {
+		j.news = j.News(j.batch)
+	}
+	var why []*noted.Doubt
+	j.result, why = noted.Judge(ctx, j.batch, j.line, j.news, j.at, work.NewPool(work.Records))
+	j.house = words.OfBatch(j.batch.Process, j.batch)
+	if says = j.house.Noted(j.result); accepted {
+		return says, ""
+	}
+	return says, j.doubt(ctx, why)
 }
 
 // stands puts the lines into the answer as they stand in the file.
@@ -70,11 +82,10 @@ func (a *Answer) stands(e journal.Entry) {
 }
 
 // doubt says of each new weight why it may not be right, and offers what it may have been meant for.
-func (j *judging) doubt(ctx context.Context) (offer string) {
-	news := j.News(j.batch)
-	late := j.late(ctx, news)
-	for i, d := range noted.Doubts(ctx, j.batch, news, j.at, work.NewPool(work.Records)) {
-		if x, ok := news[i].(*model.Weighed); ok && d != nil {
+func (j *judging) doubt(ctx context.Context, why []*noted.Doubt) (offer string) {
+	late := j.late(ctx)
+	for i, d := range why {
+		if x, ok := j.news[i].(*model.Weighed); ok && d != nil {
 			d.Late = late
 			j.doubts = inFront(j.doubts, j.house, x, d)
 		}
@@ -83,7 +94,7 @@ func (j *judging) doubt(ctx context.Context) (offer string) {
 	switch d := j.result.Doubt; {
 	case late != nil:
 		offer = words.OneLine(withInstead(j.Entry, x.When().Place, late.Ended.Format("2006-01-02 15:04")))
-	case ok && len(news) == 1 && !j.fix && d != nil && d.Meant != nil:
+	case ok && len(j.news) == 1 && !j.fix && d != nil && d.Meant != nil:
 		offer = meantLine(j.Entry, x, *d.Meant)
 	default:
 		return ""
@@ -93,10 +104,10 @@ func (j *judging) doubt(ctx context.Context) (offer string) {
 }
 
 // late tells of one new weight in doubt whether it is that of the end of its step, taken long before.
-func (j *judging) late(ctx context.Context, news []model.Dated) *noted.Late {
+func (j *judging) late(ctx context.Context) *noted.Late {
 	x, ok := j.line.(*model.Weighed)
 	asked := j.result.Doubt != nil || slices.ContainsFunc(j.doubts, func(f finding.Finding) bool { return slices.Contains(asks, f.Rule) })
-	if !ok || !asked || len(news) != 1 || j.fix || !x.When().Place.Known() {
+	if !ok || !asked || len(j.news) != 1 || j.fix || !x.When().Place.Known() {
 		return nil
 	}
 	return noted.LateOf(ctx, j.batch, x, j.at, work.NewPool(work.Records))

@@ -44,9 +44,10 @@ func (h *hunt) commandsOnProcesses() {
 		h.run("forecast", "theirs.malt", "--format", h.one("text", "json", "csv"))
 		h.run("forecast", "theirs.malt", "--change", spoil.Text(h.r, h.one("soak 1 to 6 h", "site air to 41 °F", "batch charge to 9 lb", "rest 2 to 90 min"), h.words), "--format", h.one("text", "json"))
 		h.run("begin", "theirs.malt", "--at", "2026-03-06T07:00", "--dry-run")
-		h.run("chart", "theirs.malt", "--of", h.one("moisture", "weight", "heat", "growth", "bed", "all"), "--format", h.one("term", "html"))
-		h.run("report", "theirs.malt")
 		h.run("visits", "theirs.malt", "--ready", "2026-03-26T07:00", "--format", h.one("text", "json", "ics"))
+		h.run("sheet", "theirs.malt", "--start", "2026-03-06T07:00", "--format", h.one("pdf", "html"))
+		h.run("chart", "theirs.malt", "--of", h.one("moisture", "weight", "heat", "growth", "bed"), "--format", h.one("term", "svg", "html", "pdf"))
+		h.run("report", "theirs.malt", "--format", h.one("html", "pdf"))
 	}
 }
 
@@ -67,8 +68,9 @@ func (h *hunt) commandsOnRecords() {
 		h.run("seasons", "26-03.malt", "sound.malt", "--format", h.one("text", "json", "csv"))
 		h.run("seasons", "26-03.malt", "--trace", "Far field 2026", "--format", h.one("text", "json", "csv"))
 	case 3:
-		h.run("chart", "26-03.malt", "--members", "20", "--at", h.one("2026-03-07T07:00", "2026-03-13T10:00"), "--of", h.one("moisture", "weight", "heat", "all"))
-		h.run("report", "26-03.malt", "--members", "20")
+		h.run("sheet", "26-03.malt", "--format", h.one("pdf", "html"))
+		h.run("report", "26-03.malt", "--members", "20", "--format", h.one("html", "pdf"))
+		h.run("chart", "26-03.malt", "--members", "20", "--at", h.one("2026-03-07T07:00", "2026-03-13T10:00"), "--of", h.one("moisture", "weight", "heat", "bed"), "--format", h.one("term", "svg", "html", "pdf"))
 	case 2:
 		if h.seed%10 == 9 { // seconds
 			h.run("learn", "26-03.malt", "26-04.malt", "--format", h.one("text", "json", "malt"))

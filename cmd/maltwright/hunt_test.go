@@ -15,6 +15,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"maltwright/cmd/write/pdf/pdftest"
 	"maltwright/lang/read"
 	"maltwright/lang/read/endless"
 	"maltwright/lang/source/spoil"
@@ -104,11 +105,24 @@ func (h *hunt) run(args ...string) (code int) {
 	if code < ExitClean || code > ExitFailed || strings.Contains(errs.String(), "unsupported value") {
 		h.fail(args, "exit code %d: %s", code, errs.String())
 	}
-	h.said(strings.Join(args, " "), b.String()+"\n"+errs.String())
+	h.said(strings.Join(args, " "), h.legible(b.String())+"\n"+errs.String())
 	if h.out = b.String(); h.out != "" {
 		h.reads(args, h.out)
 	}
 	return code
+}
+
+// legible is what a person reads of what a command wrote: of a PDF the texts of its pages.
+func (h *hunt) legible(out string) string {
+	h.t.Helper()
+	if !strings.HasPrefix(out, "%PDF") {
+		return out
+	}
+	var b strings.Builder
+	for _, page := range pdftest.Read(h.t, []byte(out)).Pages {
+		b.WriteString(page.All())
+	}
+	return b.String()
 }
 
 // said looks at the figures in what a command said.
@@ -175,8 +189,8 @@ var noFigures = []struct {
 	{"a minus before nothing", regexp.MustCompile(`(?m)(^|[\s(:\[,])[-−]0(\.0+)?($|[^\d.:-])`)},
 }
 
-// uids are what a calendar knows visits by, and colours: digits at random.
-var uids = regexp.MustCompile(`(?m)^UID:.*$|#[0-9a-f]{6}\b`)
+// uids are no figures: what a calendar knows visits by, fingerprints, colours, and names within a page.
+var uids = regexp.MustCompile(`(?m)^UID:.*$|fingerprint is\s+[0-9a-f]{12}|#[0-9a-f]{6}\b|\b(id|href|aria-labelledby)="[^"]*"`)
 
 var lasts = regexp.MustCompile(`\b(\d{5,}) ?(years|weeks|days|d|h|min)\b`)
 

@@ -45,7 +45,7 @@ func (w World) underway(command, name, root string, now time.Time) (running, err
 			many = fmt.Sprintf("%d records here are called %q", len(on), name)
 		}
 		if command != "note" {
-			return running{}, usage("%s: %s; say which, such as: %s", many, listed(on), commandLine(command, on[0].in.name))
+			return running{}, failure{ExitUsage, severalOn{fmt.Errorf("%s: %s; say which, such as: %s", many, listed(on), commandLine(command, on[0].in.name))}}
 		}
 		return running{}, usage("%s: %s; say which in front of the reading: maltwright note %s ...", many, listed(on), quotedForShell(on[0].in.name))
 	case name != "":

@@ -57,8 +57,8 @@ such address; 3 the folder, the certificate or the port cannot be used.`
 // hoursInNetwork is how long the page is open to a network, where nothing else is said.
 const hoursInNetwork = 12
 
-// farewell is how long what was asked may take when the command is ended.
-const farewell = 20 * time.Second
+// patienceAtEnd is how long what was asked may take when the command is ended.
+const patienceAtEnd = 20 * time.Second
 
 // Run serves until it is ended.
 func (c Serve) Run(w *World) error {
@@ -84,39 +84,46 @@ func (c Serve) Run(w *World) error {
 	defer pages.close()
 	g := guard.Around(pages, held)
 	s := guard.NewServer(g, listener, guard.Room{}, guard.Unhurried, at.certificate, held.Log)
-	w.tellServed(at, held)
-	return w.served(c, s, g, pages, at)
-}
-
-// served serves until somebody ends it, its time is over, or no batch is under way any more.
-func (w *World) served(c Serve, s *guard.Server, g *guard.Guard, pages pages, at place) error {
-	ctx, release := w.endable()
+	ctx, release := w.endable() // before anybody is told, and may end it
 	defer release()
 	ended := make(chan error, 1)
 	go func() { ended <- s.Serve() }()
+	w.tellServed(at, held)
 	if !c.NoBrowser && at.loopback() && w.Terminal {
 		w.browse(guard.Link(at.base(), g.Ticket()))
 	}
-	said := ""
-	select {
-	case err := <-ended:
-		return failed("the page cannot be served any more: %v", err)
-	case <-ctx.Done():
-		said = "ended"
-	case <-over(at.until, w.now()):
-		said = "ended: its time is over"
-	case <-w.noneUnderway(ctx, pages, !at.loopback()):
-		said = "ended: no batch is under way any more"
+	said, err := w.untilOver(ctx, ended, pages, at)
+	if err != nil {
+		return err
 	}
 	release() // a second Ctrl-C ends it at once
-	patience, cancel := context.WithTimeout(context.Background(), farewell)
-	defer cancel()
-	if s.Stop(patience) {
-		w.say("%s; what was sent is answered", said)
-	} else {
-		w.say("%s; something that was asked took longer than %s and was cut off: look whether it is in the record", said, words.Span(farewell.Seconds()))
-	}
+	w.farewell(s, said)
 	return nil
+}
+
+// untilOver waits until somebody ends it, its time is over, or no batch is under way any more, and says which.
+func (w World) untilOver(ctx context.Context, ended <-chan error, pages pages, at place) (string, error) {
+	select {
+	case err := <-ended:
+		return "", failed("the page cannot be served any more: %v", err)
+	case <-ctx.Done():
+		return "ended", nil
+	case <-over(at.until, w.now()):
+		return "ended: its time is over", nil
+	case <-w.noneUnderway(ctx, pages, !at.loopback()):
+		return "ended: no batch is under way any more", nil
+	}
+}
+
+// farewell lets what was asked be answered, and says how it ended.
+func (w World) farewell(s *guard.Server, said string) {
+	ctx, cancel := context.WithTimeout(context.Background(), patienceAtEnd)
+	defer cancel()
+	if s.Stop(ctx) {
+		w.say("%s; what was sent is answered", said)
+		return
+	}
+	w.say("%s; something that was asked took longer than %s and was cut off: look whether it is in the record", said, words.Span(patienceAtEnd.Seconds()))
 }
 
 // endable gives a context that ends with whatever tells a program to end.

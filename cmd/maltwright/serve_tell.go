@@ -77,7 +77,11 @@ func (w World) tellCode(link string) {
 	if rows := w.rows(); rows > 0 && code.Rows()+codeBeside > rows {
 		w.say("The code has %d lines and this terminal %d: make it higher to see all of it.", code.Rows(), rows)
 	}
-	w.say("A phone's camera opens the page by this code.")
+	if w.colour() {
+		w.say("A phone's camera opens the page by this code.")
+		return
+	}
+	w.say("A phone's camera opens the page by this code, which is for a dark terminal.")
 }
 
 // codeBeside is how many lines stand below the code.

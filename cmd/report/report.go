@@ -101,6 +101,12 @@ func New(title string, pages ...Page) Report {
 	return Report{Title: title, Pages: pages, Notice: notice}
 }
 
+// Planned makes a report of a process, in which nothing was measured.
+func Planned(p Page) Report {
+	return Report{Title: p.Title, Pages: []Page{p}, Notice: []string{
+		"This is the forecast of a process as it is written, by a model: nothing in it was measured but what the house says of its lot. It is no certificate of analysis, and a plan, not a promise."}}
+}
+
 // asOf says of when a page is.
 func asOf(at time.Time, why string) string {
 	if at.IsZero() {

@@ -16,6 +16,7 @@ import (
 	"maltwright/cmd/chart/figures"
 	"maltwright/cmd/chart/svg"
 	"maltwright/cmd/folder"
+	"maltwright/cmd/serve/guard"
 	"maltwright/cmd/words"
 	"maltwright/lang/quantity"
 )
@@ -196,6 +197,7 @@ func (s *server) draw(w http.ResponseWriter, r *http.Request, list []named) erro
 		return err
 	}
 	w.Header().Set("Content-Type", "image/svg+xml")
+	guard.AllowStyle(w.Header(), svg.Style())
 	_, _ = w.Write(out.Bytes())
 	return nil
 }

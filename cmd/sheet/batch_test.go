@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 	"time"
@@ -11,7 +12,9 @@ import (
 	"maltwright/cmd/answer/sample"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/sheet"
+	"maltwright/lang/model"
 	"maltwright/sim/infer/follow"
+	"maltwright/sim/visits"
 )
 
 // underway is the sheet of a batch of the loft whose record has some lines, at a time of them.
@@ -33,10 +36,10 @@ func TestABatchUnderWayHasWhatIsYetToCome(t *testing.T) {
 	f, s := underway(t, "2026-03-06 15:00", inTheSteep)
 	r, err := timetable.Ahead(f.Middle(), f.Due, f.Trial.Batch.Began.Time)
 	require.NoError(t, err)
-	visits := blocksOf[sheet.Visit](s.Pages...)
-	require.Len(t, visits, len(r.Visits))
-	assert.Equal(t, `fill "blue tub" for soak 2: 7 h in water at 13 °C`, visits[0].Do[0])
-	assert.Equal(t, r.Visits[0].Time.Format("15:04"), visits[0].When.Clock)
+	all := blocksOf[sheet.Visit](s.Pages...)
+	require.Len(t, all, len(r.Visits))
+	assert.Equal(t, `fill "blue tub" for soak 2: 7 h in water at 13 °C`, all[0].Do[0])
+	assert.Equal(t, r.Visits[0].Time.Format("15:04"), all[0].When.Clock)
 	assert.Equal(t, "Batch 26-09", s.Title)
 	assert.Equal(t, "maltwright note 26-09.malt", s.Code)
 	assert.Equal(t, []sheet.Readings{{Rows: []sheet.Reading{
@@ -70,4 +73,43 @@ func TestWhatWasReadInStagesThatAreOverStandsBehind(t *testing.T) {
 		rows += len(r.Rows)
 	}
 	assert.Equal(t, 4, rows)
+}
+
+func TestManyReadingsFit(t *testing.T) {
+	lines := inTheSteep + "  weighed 9.40 kg in \"blue tub\" at 2026-03-07 06:00 after soak 2\n  weighed 10.10 kg in \"blue tub\" at 22:00 after soak 3\n"
+	for day := 8; day < 11; day++ {
+		for hour := range 24 {
+			lines += fmt.Sprintf("  read bed 15 °C at 2026-03-%02d %02d:30\n", day, hour)
+		}
+	}
+	_, s := underway(t, "2026-03-11 00:00", lines)
+	rows := 0
+	for i, page := range s.Pages {
+		used := 0.0
+		for _, b := range page.Blocks {
+			used += b.Tall(s.Size) + sheet.Gap
+		}
+		assert.LessOrEqual(t, used, s.Size.Room()+sheet.Gap, "page %d", i+1)
+		for _, r := range blocksOf[sheet.Readings](page) {
+			rows += len(r.Rows)
+		}
+	}
+	assert.Equal(t, 4+72, rows)
+	assert.Len(t, blocksOf[sheet.Readings](s.Pages[0])[0].Rows, 8, "the last of the stage that goes on")
+}
+
+// A stage whose visits are all past keeps its readings: they stand above what is next.
+func TestReadingsOfAStageWithoutVisitsAreNotLost(t *testing.T) {
+	f, _ := underway(t, "2026-03-06 15:00", inTheSteep)
+	var next []visits.Visit
+	for _, v := range f.Due {
+		if v.Tasks[0].Stage == model.KilnStage {
+			next = append(next, v)
+		}
+	}
+	require.NotEmpty(t, next)
+	s, err := sheet.OfBatch(f.Trial.Batch, f.Middle(), next, time.Date(2026, 3, 6, 15, 0, 0, 0, time.Local), sheet.Options{})
+	require.NoError(t, err)
+	assert.Len(t, blocksOf[sheet.Visit](s.Pages...), len(next))
+	assert.Len(t, blocksOf[sheet.Readings](s.Pages[0])[0].Rows, 2)
 }

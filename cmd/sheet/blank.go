@@ -37,33 +37,52 @@ func Blank(u Units, size Size, begin string) Sheet {
 		size = A4
 	}
 	s := Sheet{Title: "Malting sheet", Batch: "Batch ______________", Size: size}
-	first := []Block{Head{Fields: []Field{{Label: "batch"}, {Label: "first soak"}, {Label: "process"}, {Label: "malt"}, {Label: "charge"}, {Label: "weighed in"},
-		{Label: "lot"}, {Label: "grain, moisture"}, {Label: "supplier"}, {Label: "delivery, year"}}},
-		Heading{Text: "Weight to look for at steep-out"}, Sums{emptySums("", "")}, Heading{Text: "steep"}}
-	list := []section{
-		{of: "steep", first: first, visits: repeated(3, u.openVisit("fill for soak "+blank+": "+blank+" h in water at "+blank, vocabulary.PlaceWater, ""),
-			u.openVisit("drain soak "+blank+", weigh; then "+blank+" h in air at "+blank, "", "note weighed "+blank+" after soak "+blank))},
-		{of: "germinate", first: []Block{Heading{Text: "germinate"}}, visits: repeated(9, u.openVisit("turn; look; sprinkle", vocabulary.PlaceBed, "")),
-			looks: []Block{chitted(), rubs(), rubbed(), acrospires(false), tally(false), tally(false)}, more: tally(false)},
-		{of: "wither and kiln", first: []Block{Heading{Text: "wither and kiln"}}, visits: repeated(9, u.openVisit("air-on "+blank+" for "+blank+" h until "+blank, vocabulary.PlaceAirOn, "note weighed "+blank+" after "+blank)),
-			looks: []Block{fronts(), broke(), sampleSum("malt from the kiln")}},
-		{of: "deculm and store", first: []Block{Heading{Text: "deculm and store"}}, visits: repeated(1, u.openVisit("rub and sieve the rootlets off", "", ""), u.openVisit("weigh the malt, put it away in "+blank+", to rest for "+blank, "", "note weighed "+blank+" clean malt")),
-			looks: []Block{sampleSum("the finished malt")}},
+	last := section{of: "dangers", first: []Block{Cautions{Title: "Take care", Lines: everyCaution()}, goesWrong("")}}
+	if begin != "" {
+		last.first = append(last.first, Code{Say: sayBegin, Line: begin})
 	}
-	var lines []string
+	for _, p := range append(u.sections(), last) {
+		s.Pages = append(s.Pages, paged(p, size)...)
+	}
+	return s
+}
+
+// everyCaution are the cautions of all processes together.
+func everyCaution() (lines []string) {
 	for c := forecast.Suffocation; c <= forecast.LocalCodes; c++ {
 		if c != forecast.OldMalt { // the same is said of wet grain
 			lines = append(lines, tell.Caution(c))
 		}
 	}
-	last := section{of: "dangers", first: []Block{Cautions{Title: "Take care", Lines: lines}, goesWrong("")}}
-	if begin != "" {
-		last.first = append(last.first, Code{Say: sayBegin, Line: begin})
+	return lines
+}
+
+// sections are the stages of a process that is not known.
+func (u Units) sections() []section {
+	fill := u.openVisit("fill for soak "+blank+": "+blank+" h in water at "+blank, vocabulary.PlaceWater, "")
+	drain := u.openVisit("drain soak "+blank+", weigh; then "+blank+" h in air at "+blank, "", "note weighed "+blank+" after soak "+blank)
+	turn := u.openVisit("turn; look; sprinkle", vocabulary.PlaceBed, "")
+	heat := u.openVisit("air-on "+blank+" for "+blank+" h until "+blank, vocabulary.PlaceAirOn, "note weighed "+blank+" after "+blank)
+	rub := u.openVisit("rub and sieve the rootlets off", "", "")
+	store := u.openVisit("weigh the malt, put it away in "+blank+", to rest for "+blank, "", "note weighed "+blank+" clean malt")
+	return []section{
+		{of: "steep", first: openHead(), visits: repeated(3, fill, drain)},
+		{of: "germinate", first: []Block{Heading{Text: "germinate"}}, visits: repeated(9, turn),
+			looks: []Block{chitted(), rubs(), rubbed(), acrospires(false), tally(false), tally(false)}, more: tally(false)},
+		{of: "wither and kiln", first: []Block{Heading{Text: "wither and kiln"}}, visits: repeated(9, heat),
+			looks: []Block{fronts(), broke(), sampleSum("malt from the kiln")}},
+		{of: "deculm and store", first: []Block{Heading{Text: "deculm and store"}}, visits: []Visit{rub, store},
+			looks: []Block{sampleSum("the finished malt")}},
 	}
-	for _, p := range append(list, last) {
-		s.Pages = append(s.Pages, paged(p, size)...)
+}
+
+// openHead is what page 1 begins with.
+func openHead() []Block {
+	var head Head
+	for _, label := range []string{"batch", "first soak", "process", "malt", "charge", "weighed in", "lot", "grain, moisture", "supplier", "delivery, year"} {
+		head.Fields = append(head.Fields, Field{Label: label})
 	}
-	return s
+	return []Block{head, Heading{Text: "Weight to look for at steep-out"}, Sums{emptySums("", "")}, Heading{Text: "steep"}}
 }
 
 // openVisit is a visit of which nothing is known but what may be done.

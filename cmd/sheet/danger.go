@@ -41,8 +41,8 @@ func goesWrong(hot string) Block {
 		of("mould", tell.AlarmMould),
 		of("black horns: ergot", tell.AlarmErgot),
 		{"bed too warm", "Turn it now, spread it thinner, cool it, and read it again within the hour." + hot},
-		{"power cut", "Kiln and oven: switch them off at once, so that they do not come on again by themselves; open the door or the vents, and turn or spread damp malt. " +
-			"A growing bed whose fan stands still: open it, turn it by hand. Steep: drain, and turn the grain in air. No generator, grill or open fire indoors. " +
+		{"power cut", "Electric kiln or oven: switch it off, so that it does not come on again by itself; then open its door or vents, and spread damp malt. A kiln with a fire: shut it down as its maker says, and air the room. " +
+			"A growing bed whose fan stands still: air the room, open the bed, turn it by hand. A steep that a pump airs: drain it, and turn the grain in air. No generator, grill or open fire indoors. " +
 			"When power is back, look, smell and weigh before you go on, and note how long it lasted."},
 	}}
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"maltwright/cmd/answer/outlook"
@@ -15,8 +16,15 @@ import (
 
 // opening is what page 1 begins with.
 func (m *maker) opening() []Block {
-	return append([]Block{m.head()}, m.steepSums()...)
+	list := []Block{m.head()}
+	for lots := range slices.Chunk(m.lots()[min(fewLots, len(m.lots())):], fewLots) { // a mixture of many
+		list = append(list, Head{Fields: m.lotsIn(lots)})
+	}
+	return append(list, m.steepSums()...)
 }
+
+// fewLots is how many lots stand in a head.
+const fewLots = 3
 
 // hazards names what can hurt somebody.
 func (m *maker) hazards() Block {
@@ -41,13 +49,22 @@ func (m *maker) head() Head {
 	} else {
 		fields = append(fields, Field{Label: "sheet as of", Text: m.until.Format(onDay + " " + onClock)})
 	}
-	for _, lot := range m.lots() {
-		fields = append(fields, m.lot(lot)...)
-	}
+	fields = append(fields, m.lotsIn(m.lots()[:min(fewLots, len(m.lots()))])...)
 	for i := range fields {
 		fields[i].Text = short(fields[i].Text)
 	}
 	return Head{Fields: fields}
+}
+
+// lotsIn says what is known of some lots.
+func (m *maker) lotsIn(list []model.Taken) (fields []Field) {
+	for _, lot := range list {
+		for _, f := range m.lot(lot) {
+			f.Text = short(f.Text)
+			fields = append(fields, f)
+		}
+	}
+	return fields
 }
 
 func (m *maker) charge() Field {

@@ -1,9 +1,9 @@
 package sheet
 
 import (
+	"slices"
 	"time"
 
-	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
@@ -121,6 +121,7 @@ func (m *maker) sections() []section {
 // opened is the first section with what page 1 begins with. Where all of its visits have room there
 // only without the heading, and without what stands on the last page too, those are left out.
 func (m *maker) opened(s section) section {
+	s.first = append(s.first, m.lastRead()...)
 	full, tight := s, s
 	full.first = append(append(m.opening(), m.hazards()), s.first...)
 	tight.first = append(m.opening(), s.first[min(1, len(s.first)):]...)
@@ -132,7 +133,7 @@ func (m *maker) opened(s section) section {
 
 // pagesOf is on how many pages the visits of a section stand.
 func pagesOf(s section, size Size) int {
-	s.looks, s.last = nil, nil
+	s.looks, s.may, s.last = nil, nil, nil
 	return len(paged(s, size))
 }
 
@@ -176,13 +177,15 @@ func (m *maker) stage(i int) (section, bool) {
 	if piece := model.PieceOf(st.Of); !m.clock && piece != nil && piece.TurnAt != nil {
 		s.first = append(s.first, Words{Small: true, Text: "Turn by the clock: at " + short(words.Safe(words.OneLine(piece.TurnAt.Place().Text()))) + ". The times below are of as many turns at even times."})
 	}
-	s.first = append(s.first, m.readIn(i)...)
 	s.looks = m.looks(st)
 	if st.Kind == model.GerminateStage {
 		s.more = tally(m.naked())
 	}
-	if st.Kind == model.KilnStage || st.Kind == model.DeculmStage {
-		s.looks = append(s.looks, sampleSum(m.clean(st.Kind)))
+	switch last := model.Last[*model.Deculming](m.p) == nil && i == m.lastKiln(); {
+	case st.Kind == model.DeculmStage || last:
+		s.looks = append(s.looks, sampleSum("the finished malt"))
+	case st.Kind == model.KilnStage:
+		s.may = append(s.may, sampleSum("malt from the kiln"))
 	}
 	return s, true
 }
@@ -190,12 +193,14 @@ func (m *maker) stage(i int) (section, bool) {
 // at is what stands in front of what a stage lies in.
 var at = map[model.StageKind]string{model.SteepStage: "in", model.GerminateStage: "on", model.WitherStage: "on", model.KilnStage: "in"}
 
-// clean says what the sample is taken of.
-func (m *maker) clean(kind model.StageKind) string {
-	if kind == model.DeculmStage {
-		return "the finished malt"
+// lastKiln is the last stage on a kiln, -1 where there is none.
+func (m *maker) lastKiln() int {
+	for i, st := range slices.Backward(m.f.Stages) {
+		if st.Kind == model.KilnStage {
+			return i
+		}
 	}
-	return "malt from the kiln"
+	return -1
 }
 
 // stageOf is the stage of the forecast that a visit is of: of several at once that which ends then.
@@ -223,5 +228,3 @@ func short(text string) string {
 	}
 	return text
 }
-
-func seconds(x float64) answer.Seconds { return answer.Seconds(x) }

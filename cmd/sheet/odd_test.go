@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -116,6 +117,24 @@ func TestLotsStandWithTheirDeliveries(t *testing.T) {
 	assert.Equal(t, []string{"2.5 t on 2026-02-01 as L-118", ""}, text["delivery, year"])
 }
 
+func TestAMixtureOfManyLotsFits(t *testing.T) {
+	var grains, from strings.Builder
+	for i := range 20 {
+		fmt.Fprintf(&grains, "grain \"Lot %d\" { species barley; moisture 13 %%; germination 97 %%; treated no; delivered 2.5 t from \"Farm %[1]d\" on 2026-02-01 }\n", i)
+		fmt.Fprintf(&from, "  from 300 g of \"Lot %d\"\n", i)
+	}
+	_, s := whole(t, otherwise(t, "process", grains.String()+"process", `  from 6 kg of "Far field 2026"`, from.String()))
+	lots := 0
+	for _, h := range blocksOf[sheet.Head](s.Pages...) {
+		for _, f := range h.Fields {
+			if f.Label == "lot" {
+				lots++
+			}
+		}
+	}
+	assert.Equal(t, 20, lots)
+}
+
 // What breaks off says so behind the last visit that is known, and shows no end of the step it broke off in.
 func TestABrokenForecastSaysSoOnPaper(t *testing.T) {
 	f, s := whole(t, otherwise(t, "soak 7 h in water at 13 °C", "soak 7 h in water at 60 °C"))
@@ -148,4 +167,15 @@ func TestNakedKernelsAreDrawnNaked(t *testing.T) {
 		_, s := whole(t, sample.Process(t, name))
 		assert.Equal(t, naked, blocksOf[sheet.Tally](s.Pages...)[0].Classes[0].Naked, name)
 	}
+}
+
+func TestAGateThatAsksForChitHasABoxForIt(t *testing.T) {
+	_, s := whole(t, otherwise(t, "      rest 9 h in air at 14 °C\n    }\n", "      rest 9 h in air at 14 °C\n    }\n    gate chit at least 10 %\n"))
+	for _, v := range blocksOf[sheet.Visit](s.Pages...) {
+		if strings.Contains(strings.Join(v.Do, " "), "gate: chit") {
+			assert.Contains(t, v.Boxes, sheet.Box{Label: "chitted, of 100"})
+			return
+		}
+	}
+	t.Fatal("no gate asks for chit")
 }

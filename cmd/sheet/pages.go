@@ -1,6 +1,9 @@
 package sheet
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // section is a part that begins a page of its own.
 type section struct {
@@ -9,7 +12,8 @@ type section struct {
 	visits []Visit
 	looks  []Block // below them: what to look for, and counts
 	last   []Block
-	more   Block // once more, as often as it has room on the page that is last then; nil for none
+	may    []Block // as looks, where they have room on the page that is last then
+	more   Block   // once more, as often as it has room on that; nil for none
 }
 
 const (
@@ -41,10 +45,15 @@ func paged(p section, s Size) []Page {
 		l.add(b)
 	}
 	if len(p.visits) > 0 {
-		l.spare(leastSpare, p.looks)
+		l.spare(leastSpare, slices.Concat(p.looks, p.may))
 	}
 	for _, b := range p.looks {
 		l.add(b)
+	}
+	for _, b := range p.may {
+		if b.Tall(s)+Gap <= l.room() {
+			l.add(b)
+		}
 	}
 	for range mostMore {
 		if p.more != nil && p.more.Tall(s)+Gap <= l.room() {

@@ -1,18 +1,15 @@
 package noted
 
 import (
-	"context"
 	"math"
 	"slices"
 	"strings"
-	"time"
 
 	"maltwright/cmd/answer"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
-	"maltwright/sim/work"
 )
 
 // Doubt is why a weight may not be right, and what it may have been meant for.
@@ -56,29 +53,17 @@ const (
 	lighter   = 0.995 // of the raw grain: below it a weight is lighter
 )
 
-// Doubts says of each of some lines why it may not be right; nil of what may, or is no weight.
-func Doubts(ctx context.Context, b *model.Batch, lines []model.Dated, at time.Time, pool *work.Pool) []*Doubt {
-	out := make([]*Doubt, len(lines))
-	t, err := evidence.New(b, at)
-	if err != nil || len(t.Observations) == 0 {
-		return out
+// doubtOf says why a line may not be right, nil of what may, or is no weight.
+func (h *holding) doubtOf(line model.Dated) *Doubt {
+	at := *h
+	if at.seat = seatOf(h.trial, line); at.seat < 0 {
+		return nil
 	}
-	t.Bound(ctx, pool)
-	g, err := t.Linearise(ctx)
-	if err != nil {
-		return out
+	o, s := at.observed()
+	if x, ok := o.Reading.(*model.Weighed); ok && s != nil {
+		return at.doubt(x, o, s)
 	}
-	h := &holding{trial: t, plan: g.Centre, lines: &g}
-	for i, line := range lines {
-		if h.seat = seatOf(t, line); h.seat < 0 {
-			continue
-		}
-		o, s := h.observed()
-		if x, ok := o.Reading.(*model.Weighed); ok && s != nil {
-			out[i] = h.doubt(x, o, s)
-		}
-	}
-	return out
+	return nil
 }
 
 // seatOf is the place of a line among the observations, -1 where it is none.

@@ -62,24 +62,39 @@ func beside[T ~float64](read, forecast float64) *Beside[T] {
 // Of says what a line of a batch comes to, as of a time. Line may be nil, for only what is
 // next. Its forecasts spend from a pool.
 func Of(ctx context.Context, b *model.Batch, line model.Dated, at time.Time, pool *work.Pool) Result {
-	r := Result{Batch: b.Name, At: at}
+	r, _ := Judge(ctx, b, line, nil, at, pool)
+	return r
+}
+
+// Judge says the same, and of each of some lines why it may not be right: nil of what may, or is no weight. It
+// costs what Of costs.
+func Judge(ctx context.Context, b *model.Batch, line model.Dated, lines []model.Dated, at time.Time, pool *work.Pool) (Result, []*Doubt) {
+	r, doubts := Result{Batch: b.Name, At: at}, make([]*Doubt, len(lines))
 	t, err := evidence.New(b, at)
 	if err != nil {
 		r.Failed = true
-		return r
+		return r, doubts
 	}
 	t.Bound(ctx, pool)
 	h := holdingOf(ctx, t, line)
 	if h == nil {
 		r.Failed = true
-		return r
+		return r, doubts
 	}
+	r.of(h)
+	for i, x := range lines {
+		doubts[i] = h.doubtOf(x)
+	}
+	return r, doubts
+}
+
+// of says what the line of a holding comes to, and what is next.
+func (r *Result) of(h *holding) {
 	r.read(h)
 	r.next(h)
-	if _, ok := line.(*model.Weighed); ok && r.Moisture != nil {
+	if _, ok := h.line.(*model.Weighed); ok && r.Moisture != nil {
 		r.Passed = outlook.PassedOf(h.best, h.trial.Now, float64(r.Moisture.Read))
 	}
-	return r
 }
 
 // holding is the record beside its forecasts.

@@ -84,8 +84,9 @@ const (
 	faint = "2"
 )
 
-// inks are the colours of the roles, in their order.
-var inks = [...]string{"36", "35", "32", "31", "34", "33"}
+// inks are the colours of the roles, in their order: of the sixteen that every terminal has those that can be
+// read on a dark screen and on a light one; the last is that of text.
+var inks = [...]string{"36", "35", "32", "31", "33", ""}
 
 // inkOf is the colour of a role.
 func inkOf(r chart.Role) string {

@@ -150,6 +150,9 @@ func TestWhatIsNoRequestOfAPageIsRefused(t *testing.T) {
 	}
 	assert.Equal(t, http.StatusRequestURITooLong, d.asks(http.MethodGet, "/"+strings.Repeat("a", 9000), writes).StatusCode)
 	assert.Equal(t, http.StatusRequestURITooLong, d.asks(http.MethodGet, "/?"+strings.Repeat("a", 9000), writes).StatusCode)
+	large := d.asks(http.MethodPost, "/batch/1/reading", writes, func(r *http.Request) { r.ContentLength = Usual.Body + 1 })
+	assert.Equal(t, http.StatusRequestEntityTooLarge, large.StatusCode)
+	assert.Equal(t, "close", large.Header.Get("Connection"), "what was sent is not read")
 	for _, kind := range []string{"", "text/plain", "text/xml", "nonsense", "application/json/x"} {
 		assert.Equal(t, http.StatusUnsupportedMediaType, d.asks(http.MethodPost, "/batch/1/reading", writes, header("Content-Type", kind)).StatusCode, kind)
 	}

@@ -62,16 +62,19 @@ func (s *Server) Stop(ctx context.Context) bool {
 		_ = s.server.Close()
 		return false
 	}
-	stopped := make(chan error, 1)
-	go func() { stopped <- s.server.Shutdown(ctx) }()
+	stopped := make(chan struct{})
+	go func() {
+		defer close(stopped)
+		_ = s.server.Shutdown(ctx)
+	}()
 	tick := time.NewTicker(20 * time.Millisecond)
 	defer tick.Stop()
 	for {
 		s.hurry()
 		select {
-		case err := <-stopped:
+		case <-stopped: // its error may also be that the listener is closed already
 			_ = s.server.Close()
-			return err == nil
+			return ctx.Err() == nil
 		case <-tick.C:
 		}
 	}

@@ -251,6 +251,12 @@ func TestOneClientLeavesRoomForOthers(t *testing.T) {
 	assert.True(t, b.enter("b"))
 	b.leave("a")
 	assert.True(t, b.enter("a"))
+	for i := range 5 {
+		assert.True(t, b.enter(string(rune('c'+i))))
+	}
+	assert.False(t, b.enter("x"), "ten in all")
+	b.leave("b")
+	assert.True(t, b.enter("x"))
 	for _, ip := range []string{"2001:db8:1:2::1", "2001:db8:1:2:ffff::9"} {
 		assert.Equal(t, "2001:db8:1:2::", clientOf(net.ParseIP(ip), ""), "a machine chooses its address within its network")
 	}
@@ -293,7 +299,7 @@ func TestStoppingLosesNothing(t *testing.T) {
 				}
 			})
 		}
-		time.Sleep(time.Duration(20+3*round) * time.Millisecond)
+		require.Eventually(t, func() bool { mu.Lock(); defer mu.Unlock(); return len(answered) > 8*round }, hung, time.Millisecond)
 		idle, err := net.Dial("tcp", s.addr) // as browsers open them in advance
 		require.NoError(t, err)
 		ctx, cancel := context.WithTimeout(t.Context(), hung)

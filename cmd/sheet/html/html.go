@@ -26,7 +26,6 @@ var pages = template.Must(template.New("sheet").Funcs(template.FuncMap{
 	"across":  sheet.Across,
 	"last":    func(list []sheet.Box) sheet.Box { return list[len(list)-1] },
 	"each":    func(n int) []struct{} { return make([]struct{}, n) },
-	"add":     func(a, b int) int { return a + b },
 	"mm":      func(x float64) string { return fmt.Sprintf("%.4gmm", x) },
 	"pt":      func(x float64) string { return fmt.Sprintf("%.4gpt", x) },
 	"form":    func() form { return measures },

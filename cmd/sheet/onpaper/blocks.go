@@ -109,20 +109,18 @@ func (d *drawer) cautions(b sheet.Cautions) {
 		if l == "" {
 			continue
 		}
-		d.Text(pdf.XY{X: left, Y: d.y + base(fine, sheet.FineLine)}, "·", fine, pdf.Left)
-		d.para(left+sheet.Gap, d.size.Body()-sheet.Gap, l, fine)
+		d.Text(pdf.XY{X: left + 1, Y: d.y + base(bold, sheet.BodyLine)}, "·", bold, pdf.Left)
+		d.para(left+sheet.Indent, d.size.Body()-sheet.Indent, l, body)
 	}
 }
 
 func (d *drawer) wrong(b sheet.GoesWrong) {
 	d.title(b.Title)
 	d.y++
-	strong := fine
-	strong.Bold = true
 	rows(d, b.Rows, func(r sheet.Wrong) float64 {
 		d.Line(pdf.XY{X: left, Y: d.y}, pdf.XY{X: left + d.size.Body(), Y: d.y}, rule)
 		d.y += 0.5
-		return max(d.beside(left, sheet.WrongWide, r.What, strong), d.beside(left+sheet.WrongWide+sheet.Gap, d.size.Body()-sheet.WrongWide-sheet.Gap, r.Do, fine)) + 0.5
+		return max(d.beside(left, sheet.WrongWide, r.What, bold), d.beside(left+sheet.WrongWide+sheet.Gap, d.size.Body()-sheet.WrongWide-sheet.Gap, r.Do, body)) + 0.5
 	})
 	d.para(left, d.size.Body(), b.Small, fine)
 }

@@ -120,7 +120,7 @@ func (d *drawer) spares(b sheet.SpareRows) {
 func (d *drawer) sample(b sheet.SampleSum) {
 	d.title(b.Title)
 	for _, s := range b.Steps {
-		d.para(left+sheet.Gap, d.size.Body()-sheet.Gap, s, fine)
+		d.para(left, d.size.Body()-sheet.Gap, s, body)
 	}
 	d.across(b.Boxes, 4)
 	d.y++

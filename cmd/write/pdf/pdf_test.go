@@ -7,6 +7,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -247,5 +248,24 @@ func TestANumberStaysWithItsUnit(t *testing.T) {
 func BenchmarkPaper(b *testing.B) {
 	for b.Loop() {
 		written(b, sample(Options{Title: "Batch", Foot: foot}))
+	}
+}
+
+// The page of serve makes papers for several people at once.
+func TestPapersAreMadeSideBySide(t *testing.T) {
+	want := written(t, sample(Options{Foot: foot}))
+	var all sync.WaitGroup
+	got := make([][]byte, 8)
+	for i := range got {
+		all.Go(func() {
+			var b bytes.Buffer
+			if sample(Options{Foot: foot}).Write(&b) == nil {
+				got[i] = b.Bytes()
+			}
+		})
+	}
+	all.Wait()
+	for _, g := range got {
+		assert.True(t, bytes.Equal(want, g))
 	}
 }

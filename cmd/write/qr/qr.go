@@ -5,7 +5,7 @@
 // Two rows of squares make one line of text, by the blocks that fill the upper or the lower half of a place. Around
 // it stands the margin of four light squares that readers look for (ISO/IEC 18004). With colours the code is black on white whatever
 // the terminal's own are. Without them the light squares are drawn, which is right where the terminal is
-// dark; most readers take it the other way round as well.
+// dark; the other way round not every reader takes it.
 package qr
 
 import (

@@ -1,6 +1,11 @@
 package qr
 
 import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -58,4 +63,43 @@ func TestWhatIsNoAddressHasNoCode(t *testing.T) {
 	six, err := Of("http://[2001:db8:1:2:3:4:5:6]:54321/K/ABCDEFGHIJKLMNOPQRSTUVWXYZ")
 	require.NoError(t, err)
 	assert.LessOrEqual(t, six.Columns(), 45, "an address in brackets has no short form")
+}
+
+// Another program reads what is drawn, as a camera would see it on a dark terminal.
+func TestAReaderReadsTheDrawing(t *testing.T) {
+	if _, err := exec.LookPath("zbarimg"); err != nil {
+		t.Skip("zbarimg is not installed: the code is NOT READ BACK; Debian has it in zbar-tools")
+	}
+	for _, address := range []string{link, "https://[2001:db8::5]:54321/K/ABCDEFGHIJKLMNOPQRSTUVWXYZ", "http://10.0.0.1:1/K/A"} {
+		c, err := Of(address)
+		require.NoError(t, err)
+		file := filepath.Join(t.TempDir(), "code.pgm")
+		require.NoError(t, os.WriteFile(file, picture(c.Lines(false)), 0o600))
+		out, err := exec.Command("zbarimg", "--quiet", "--raw", file).Output()
+		require.NoError(t, err)
+		assert.True(t, strings.EqualFold(address, strings.TrimSpace(string(out))), "%s", out)
+		assert.Contains(t, string(out), address[strings.Index(address, "/K/"):], "the path is as it is")
+	}
+}
+
+// picture is a drawing as a picture of grey squares of eight points.
+func picture(lines []string) []byte {
+	const side = 8
+	columns := len([]rune(lines[0]))
+	var b bytes.Buffer
+	fmt.Fprintf(&b, "P5 %d %d 255\n", columns*side, 2*len(lines)*side)
+	for _, line := range lines {
+		for _, half := range []rune{'▀', '▄'} {
+			var row []byte
+			for _, sign := range line {
+				grey := byte(0)
+				if sign == '█' || sign == half {
+					grey = 255
+				}
+				row = append(row, bytes.Repeat([]byte{grey}, side)...)
+			}
+			b.Write(bytes.Repeat(row, side))
+		}
+	}
+	return b.Bytes()
 }

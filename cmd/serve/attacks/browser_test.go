@@ -1,4 +1,4 @@
-package main
+package attacks
 
 import (
 	"fmt"
@@ -16,7 +16,7 @@ import (
 	"maltwright/cmd/serve/browsertest"
 )
 
-// A batch is followed to the end of the cure on this day, and its page can be opened.
+// evil is a name that its owner has lead to this machine.
 const evil = "evil.test"
 
 // attacker serves pages of elsewhere: at evil.test, which leads to this machine, and at another port of this machine.
@@ -47,38 +47,36 @@ func (a *attacker) shows(page string) (atName, atPort string) {
 	return strings.Replace(a.URL, "127.0.0.1", evil, 1), a.URL
 }
 
-// inBrowser is the command over a folder, and a browser in which the page is open.
+// inBrowser is a browser in which the page is open.
 func inBrowser(t *testing.T, b *browsertest.Browser, s *served) *browsertest.Tab {
 	t.Helper()
 	tab := b.Tab(t).Phone()
 	a := tab.Go(s.page)
 	require.Equal(t, http.StatusOK, a.Status)
-	require.Equal(t, s.base()+"/", tab.URL(), "the token is gone from the address")
+	require.Equal(t, s.base+"/", tab.URL(), "the token is gone from the address")
 	require.Contains(t, tab.HTML(), "26-03")
 	return tab
 }
 
 func TestInABrowserAPageOfElsewhereDoesNothing(t *testing.T) {
-	t.Parallel()
 	b := browsertest.Open(t, browsertest.Resolving("MAP "+evil+" 127.0.0.1"))
-	folder := browsertest.Folder(t, "home")
-	s := servingFolder(t, folder, atBatch)
-	batch := s.batch(s.opens(s.page))
-	before := filesOf(t, folder)
+	s := home(t)
+	batch := batch(t, inBrowser(t, b, s))
+	before := filesOf(t, s.folder)
 	bad := attacking(t)
-	form := `<form method="post" action="` + s.base() + batch + `/reading"><input name="kind" value="remark"><input name="text" value="from elsewhere"><input name="write" value="sure"><button>win</button></form>`
+	form := `<form method="post" action="` + s.base + batch + `/reading"><input name="kind" value="remark"><input name="text" value="from elsewhere"><input name="write" value="sure"><button>win</button></form>`
 
 	t.Run("no link, and a wrong one", func(t *testing.T) {
 		tab := b.Tab(t)
 		for _, address := range []string{"/", batch, "/K/" + strings.Repeat("A", 26), "/due.ics", "/pulse"} {
-			assert.Equal(t, http.StatusUnauthorized, tab.Go(s.base()+address).Status, address)
+			assert.Equal(t, http.StatusUnauthorized, tab.Go(s.base+address).Status, address)
 			assert.NotContains(t, tab.HTML(), "26-03", address)
 		}
 	})
 	t.Run("a name that leads here", func(t *testing.T) {
 		tab := inBrowser(t, b, s)
-		for _, address := range []string{"/", batch, strings.TrimPrefix(s.page, s.base())} {
-			answer := tab.Go(strings.Replace(s.base(), "127.0.0.1", evil, 1) + address)
+		for _, address := range []string{"/", batch, strings.TrimPrefix(s.page, s.base)} {
+			answer := tab.Go(strings.Replace(s.base, "127.0.0.1", evil, 1) + address)
 			assert.Equal(t, http.StatusMisdirectedRequest, answer.Status, address)
 			assert.NotContains(t, tab.HTML(), "26-03")
 			assert.Empty(t, tab.Cookies())
@@ -105,14 +103,14 @@ func TestInABrowserAPageOfElsewhereDoesNothing(t *testing.T) {
 				`fetch(%q, {method: "POST", credentials: "include", mode: "no-cors", headers: {"Content-Type": "application/x-www-form-urlencoded"}, body: "kind=remark&text=from+elsewhere&write=sure"}).then(r => r.text())`,
 				`fetch(%q, {method: "POST", credentials: "include", headers: {"Content-Type": "application/json"}, body: "{}"}).then(r => r.text())`,
 			} {
-				got := browsertest.Eval[string](tab, fmt.Sprintf(how, s.base()+batch+"/reading")+`.catch(e => "refused")`)
+				got := browsertest.Eval[string](tab, fmt.Sprintf(how, s.base+batch+"/reading")+`.catch(e => "refused")`)
 				assert.Contains(t, []string{"refused", ""}, got, how)
 			}
-			assert.True(t, browsertest.Eval[bool](tab, fmt.Sprintf(`navigator.sendBeacon(%q, new URLSearchParams({kind: "remark", text: "from elsewhere", write: "sure"})) !== null`, s.base()+batch+"/reading")))
+			assert.True(t, browsertest.Eval[bool](tab, fmt.Sprintf(`navigator.sendBeacon(%q, new URLSearchParams({kind: "remark", text: "from elsewhere", write: "sure"})) !== null`, s.base+batch+"/reading")))
 		})
 		t.Run(name+" takes it into itself", func(t *testing.T) {
 			tab := inBrowser(t, b, s)
-			tab.Go(address(`<iframe src="` + s.base() + `/"></iframe><object data="` + s.base() + `/"></object><img src="` + s.base() + batch + `/chart.svg"><script src="` + s.base() + `/page.js"></script><link rel="stylesheet" href="` + s.base() + `/style.css">`))
+			tab.Go(address(`<iframe src="` + s.base + `/"></iframe><object data="` + s.base + `/"></object><img src="` + s.base + batch + `/chart.svg"><script src="` + s.base + `/page.js"></script><link rel="stylesheet" href="` + s.base + `/style.css">`))
 			said := strings.Join(tab.Said(), "\n")
 			assert.Contains(t, said, "frame-ancestors 'none'")
 			assert.GreaterOrEqual(t, strings.Count(said, "403")+strings.Count(said, "401")+strings.Count(said, "ERR_BLOCKED"), 3, said)
@@ -126,20 +124,17 @@ func TestInABrowserAPageOfElsewhereDoesNothing(t *testing.T) {
 		tab.Follow("#in")
 		tab.Until(`location.pathname === "/"`)
 		tab.Until(`document.body && document.body.innerText.includes("26-03")`)
-		atName, _ = bad.shows(`<a id="in" href="` + s.base() + `/">in</a>`)
+		atName, _ = bad.shows(`<a id="in" href="` + s.base + `/">in</a>`)
 		tab.Go(atName)
 		assert.Equal(t, http.StatusUnauthorized, tab.Follow("#in").Status, "a strict cookie stays away from what begins elsewhere")
 		assert.Equal(t, http.StatusOK, tab.Follow("main a").Status, "and goes along from here")
 	})
-	s.ends()
-	assert.Equal(t, before, filesOf(t, folder), "no file is otherwise")
+	assert.Equal(t, before, filesOf(t, s.folder), "no file is otherwise")
 }
 
 func TestInABrowserThePageIsItsOwn(t *testing.T) {
-	t.Parallel()
 	b := browsertest.Open(t, browsertest.AnyCertificate())
-	folder := browsertest.Folder(t, "home")
-	s := servingFolder(t, folder, atBatch)
+	s := home(t)
 	t.Run("its cookie is out of reach", func(t *testing.T) {
 		tab := inBrowser(t, b, s)
 		assert.Empty(t, tab.Said(), "nothing that the page needs is refused to it")
@@ -148,6 +143,11 @@ func TestInABrowserThePageIsItsOwn(t *testing.T) {
 		require.Len(t, cookies, 1)
 		assert.True(t, cookies[0].HTTPOnly)
 		assert.Equal(t, "Strict", string(cookies[0].SameSite))
+	})
+	t.Run("a chart that is opened by itself has its colours", func(t *testing.T) {
+		tab := inBrowser(t, b, s).Dark(true)
+		require.Equal(t, http.StatusOK, tab.Go(s.base+batch(t, tab)+"/chart.svg?of=moisture&n=0").Status)
+		assert.Empty(t, tab.Said())
 	})
 	t.Run("what is put into it does not run", func(t *testing.T) {
 		tab := inBrowser(t, b, s)
@@ -161,26 +161,23 @@ func TestInABrowserThePageIsItsOwn(t *testing.T) {
 		for _, of := range []string{"script-src", "form-action", "connect-src"} {
 			assert.Contains(t, said, of)
 		}
-		assert.Equal(t, s.base()+"/", tab.URL())
+		assert.Equal(t, s.base+"/", tab.URL())
 	})
 	t.Run("two at once keep apart", func(t *testing.T) {
-		other := serving(t, "home", atBatch)
+		other := home(t)
 		tab := inBrowser(t, b, s)
 		assert.Equal(t, http.StatusOK, tab.Go(other.page).Status)
-		assert.Equal(t, http.StatusOK, tab.Go(s.base()+"/").Status)
-		assert.Equal(t, http.StatusOK, tab.Go(other.base()+"/").Status)
+		assert.Equal(t, http.StatusOK, tab.Go(s.base+"/").Status)
+		assert.Equal(t, http.StatusOK, tab.Go(other.base+"/").Status)
 		assert.Len(t, tab.Cookies(), 2)
 	})
 	t.Run("its own form over a network", func(t *testing.T) {
-		lan := serving(t, "home", atBatch, "--lan", ownAddress(t).String())
-		writesByForm(t, b.Tab(t).Phone(), lan)
+		writesByForm(t, b.Tab(t).Phone(), serving(t, browsertest.Folder(t, "home"), ownAddress(t), nil))
 	})
 	t.Run("its own form over TLS", func(t *testing.T) {
-		folder := browsertest.Folder(t, "home")
-		certify(t, folder, ownAddress(t).String())
-		lan := servingFolder(t, folder, atBatch, "--lan", ownAddress(t).String(), "--cert", "malt.pem", "--key", "malt.key")
+		own := ownAddress(t)
 		tab := b.Tab(t).Phone()
-		writesByForm(t, tab, lan)
+		writesByForm(t, tab, serving(t, browsertest.Folder(t, "home"), own, certificate(t, own)))
 		require.Len(t, tab.Cookies(), 1)
 		assert.True(t, tab.Cookies()[0].Secure)
 		assert.True(t, strings.HasPrefix(tab.Cookies()[0].Name, "__Host-maltwright-"))
@@ -194,8 +191,8 @@ func writesByForm(t *testing.T, tab *browsertest.Tab, s *served) {
 	for _, script := range []bool{true, false} {
 		tab.Script(script)
 		require.Equal(t, http.StatusOK, tab.Go(s.page).Status)
-		link := browsertest.Eval[string](tab, `document.querySelector("a[href^='/batch/']").getAttribute("href")`)
-		require.Equal(t, http.StatusOK, tab.Go(s.base()+link+"?kind=remark").Status)
+		link := batch(t, tab)
+		require.Equal(t, http.StatusOK, tab.Go(s.base+link+"?kind=remark").Status)
 		text := fmt.Sprintf("by the form, script %v.", script)
 		sent := browsertest.Eval[bool](tab, fmt.Sprintf(`(() => { const f = document.createElement("form"); f.method = "post"; f.action = %q; f.id = "own";
 			for (const [k, v] of [["kind", "remark"], ["text", %q], ["write", "sure"]]) { const i = document.createElement("input"); i.name = k; i.value = v; f.append(i); }
@@ -212,7 +209,6 @@ func writesByForm(t *testing.T, tab *browsertest.Tab, s *served) {
 
 // Names and remarks of a file are the words of people, and may come from elsewhere: a house that somebody sent.
 func TestInABrowserWhatStandsInAFileRunsNowhere(t *testing.T) {
-	t.Parallel()
 	b := browsertest.Open(t)
 	folder := browsertest.Folder(t, "home")
 	const hostile = `<script>alert(1)</script><img src=x onerror=alert(2)><svg onload=alert(3)>`
@@ -228,7 +224,7 @@ func TestInABrowserWhatStandsInAFileRunsNowhere(t *testing.T) {
 	if err := os.WriteFile(hostileName, []byte("nonsense <script>alert(5)</script>\n"), 0o600); err != nil {
 		t.Logf("no such names here: %v", err)
 	}
-	s := servingFolder(t, folder, atBatch)
+	s := serving(t, folder, loopback, nil)
 	tab := inBrowser(t, b, s)
 	pages := browsertest.Eval[[]string](tab, `[...new Set([...document.querySelectorAll("a[href^='/']")].map(a => a.getAttribute("href")))]`)
 	require.Greater(t, len(pages), 2)
@@ -237,7 +233,7 @@ func TestInABrowserWhatStandsInAFileRunsNowhere(t *testing.T) {
 		if strings.Contains(page, ".pdf") || strings.Contains(page, ".ics") {
 			continue
 		}
-		tab.Go(s.base() + page)
+		tab.Go(s.base + page)
 		assert.Empty(t, tab.Dialogs(), page)
 		assert.Zero(t, tab.Count("img[src=x], svg[onload], [onmouseover], [onerror]"), page)
 		for _, said := range tab.Said() {

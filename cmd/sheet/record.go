@@ -1,0 +1,102 @@
+package sheet
+
+import (
+	"slices"
+	"time"
+
+	"maltwright/cmd/words"
+	"maltwright/lang/source"
+)
+
+// together is how many rows of readings stay together on a page.
+const together = 8
+
+// lastRead are the last readings of the stage that goes on, above what is yet to come, and what is done
+// otherwise than the process says.
+func (m *maker) lastRead() []Block {
+	if m.batch == nil {
+		return nil
+	}
+	_, last := m.read()
+	return rowsOf(append(m.changes(), last...))
+}
+
+// soFar is the section of what was read before those; nil where nothing was.
+func (m *maker) soFar() *section {
+	if m.batch == nil {
+		return nil
+	}
+	earlier, _ := m.read()
+	if len(earlier) == 0 {
+		return nil
+	}
+	return &section{of: "read so far", first: append([]Block{Heading{Text: "Read so far"}}, rowsOf(earlier)...)}
+}
+
+// read are the readings until now: the last few of the stage that goes on, and all before them.
+func (m *maker) read() (earlier, last []Reading) {
+	earlier = m.readings(func(at time.Time) bool { return m.stageAt(at) != m.present() })
+	last = m.readings(func(at time.Time) bool { return m.stageAt(at) == m.present() })
+	if n := len(last) - together; n > 0 {
+		earlier, last = append(earlier, last[:n]...), last[n:]
+	}
+	return earlier, last
+}
+
+// rowsOf are readings in blocks that fit a page.
+func rowsOf(rows []Reading) (list []Block) {
+	for some := range slices.Chunk(rows, together) {
+		list = append(list, Readings{some})
+	}
+	return list
+}
+
+// present is the stage that the batch is in.
+func (m *maker) present() int { return m.stageAt(m.until) }
+
+// stageAt is the stage of the forecast at a time.
+func (m *maker) stageAt(at time.Time) int {
+	s := at.Sub(m.batch.Began.Time).Seconds()
+	for i, st := range m.f.Stages {
+		if n := len(st.Steps); n > 0 && s <= st.Steps[n-1].End+60 {
+			return i
+		}
+	}
+	return len(m.f.Stages) - 1
+}
+
+// readings are the lines of the record until now that are of some of the times, in their order. One
+// that says only its step has the time of the line before it.
+func (m *maker) readings(of func(time.Time) bool) (rows []Reading) {
+	type line struct {
+		at time.Time
+		Reading
+	}
+	var list []line
+	last := m.batch.Began.Time
+	for _, x := range m.batch.Lines() {
+		when := ""
+		if at := x.When().Time; !at.IsZero() {
+			last, when = at, at.Format(onDay+" "+onClock)
+		}
+		if !last.After(m.until) && of(last) {
+			list = append(list, line{last, Reading{when, written(x.Place())}})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b line) int { return a.at.Compare(b.at) })
+	for _, l := range list {
+		rows = append(rows, l.Reading)
+	}
+	return rows
+}
+
+// changes are what is done otherwise than the process says, which has no time of its own.
+func (m *maker) changes() (rows []Reading) {
+	for _, c := range m.batch.Changes {
+		rows = append(rows, Reading{Line: written(c.Place)})
+	}
+	return rows
+}
+
+// written is a line of a file as it is written.
+func written(at source.Place) string { return short(words.Safe(words.OneLine(at.Text()))) }
