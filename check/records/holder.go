@@ -18,7 +18,7 @@ const (
 func (r *record) withHolder(h *held, i int) {
 	o := &h.trial.Observations[i]
 	x, ok := o.Reading.(*model.Weighed)
-	if !ok || x.In != nil || x.OfBag || r.batch.TareOf(x) != nil || r.aside[h.seats[i]] {
+	if !ok || x.In != nil || x.OfBag || r.batch.TareOf(x) != nil || r.aside[h.seats[i]] || h.lines.Near(i) {
 		return
 	}
 	expected, sd, ok := h.lines.Foretell(i)

@@ -73,7 +73,7 @@ func seatOf(t *evidence.Trial, line model.Dated) int {
 
 // doubt says why a weight may not be right, nil where it may.
 func (h *holding) doubt(x *model.Weighed, o *evidence.Observation, s *forecast.Sight) *Doubt {
-	if h.lines == nil {
+	if h.lines == nil || h.lines.Near(h.seat) && !(o.Value < h.charge()) {
 		return nil
 	}
 	value, sd, ok := h.lines.Foretell(h.seat)
@@ -104,6 +104,14 @@ func (h *holding) doubt(x *model.Weighed, o *evidence.Observation, s *forecast.S
 		return d
 	}
 	return nil
+}
+
+// charge is the raw grain of the batch, kg; 0 where it is not known.
+func (h *holding) charge() float64 {
+	if c := h.trial.Process.Charge; c != nil {
+		return c.SI
+	}
+	return 0
 }
 
 const (

@@ -23,6 +23,20 @@ func (g Linearised) Foretell(i int) (value, sd float64, ok bool) {
 	return o.Value - off[i]*o.Error, o.Error * math.Sqrt(1+mat.Inner(d, cov, d)), true
 }
 
+// manyReadings is how many there are from which on none is foretold that lies near what the others say:
+// each costs a fit of all of them. nearBy is how near, in standard deviations: half as far as any is doubted, for
+// without it others may weigh otherwise.
+const (
+	manyReadings = 100
+	nearBy       = 1.0
+)
+
+// Near tells of one of many readings that it lies so near what the others say that nobody need ask what they
+// foretell of it. Of few it is false.
+func (g Linearised) Near(i int) bool {
+	return len(g.apart) > manyReadings && math.Abs(g.apart[i]) < nearBy
+}
+
 // Likely are the axes that fit the readings best by the straight lines, none farther out than a
 // fit follows it. They cost no forecast.
 func (g Linearised) Likely() []float64 {
