@@ -163,7 +163,7 @@
   // send hands over what was kept. Each reading has a name of its own, by which it is written once.
   let sending = false, asked = false;
   const send = async () => {
-    const list = kept().filter((x) => !asked || !x.state || x.state === "waits"); // what was doubtful may be written by now
+    const list = kept().filter((x) => !asked || !x.state || x.state === "waits").slice(0, 50); // what was doubtful may be written by now
     if (!list.length || sending) return;
     sending = asked = true;
     try {
