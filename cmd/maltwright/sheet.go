@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/sheet"
 	"maltwright/cmd/sheet/html"
 	"maltwright/cmd/sheet/onpaper"
@@ -228,6 +229,11 @@ func (c Sheet) ofRecord(w *World, e isRecord, o sheet.Options) (sheet.Sheet, err
 	}
 	r.tell(w)
 	o.Note = commandLine("note", e.in.name)
+	o.Follow = r.follow
+	if _, as := progress.When(r.batch, w.now()); as == progress.LastReading {
+		o.Past = true
+		w.aside(fmt.Sprintf("the sheet is as of %s, and its times with it", words.AsOf[as]))
+	}
 	s, err := sheet.OfBatch(r.batch, r.forecast, r.due(), r.at, o)
 	if err != nil {
 		err = failure{ExitFindings, fmt.Errorf("%s: %w", e.in.name, err)}
