@@ -13,6 +13,7 @@ import (
 	"maltwright/cmd/sheet/html"
 	"maltwright/cmd/sheet/onpaper"
 	"maltwright/cmd/words"
+	"maltwright/sim/forecast"
 )
 
 // Sheet writes the paper by the bucket.
@@ -175,6 +176,9 @@ func (c Sheet) made(w *World, size sheet.Size) (sheet.Sheet, error) {
 	if f.BrokenOff() {
 		w.aside(words.Safe(c.File) + ": the forecast breaks off, and the sheet with it; maltwright forecast says where")
 	}
+	if len(forecast.Troubles[forecast.TargetMissed](f)) > 0 {
+		w.aside(fmt.Sprintf("%s: a steep misses its aim by the forecast, as the sheet says; more on it: %s", words.Safe(c.File), commandLine("check", c.File)))
+	}
 	return s, nil
 }
 
@@ -232,7 +236,7 @@ func (c Sheet) ofRecord(w *World, e isRecord, o sheet.Options) (sheet.Sheet, err
 	o.Follow = r.follow
 	if _, as := progress.When(r.batch, w.now()); as == progress.LastReading {
 		o.Past = true
-		w.aside(fmt.Sprintf("the sheet is as of %s, and its times with it", words.AsOf[as]))
+		w.aside(fmt.Sprintf("nothing was written down since %s: the times of the sheet are reckoned from then, and not of today", r.at.Format("2006-01-02 15:04")))
 	}
 	s, err := sheet.OfBatch(r.batch, r.forecast, r.due(), r.at, o)
 	if err != nil {

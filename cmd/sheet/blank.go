@@ -37,9 +37,8 @@ func Blank(u Units, size Size, begin string) Sheet {
 		size = A4
 	}
 	s := Sheet{Title: "Malting sheet", Batch: "Batch ______________", Size: size}
-	last := section{of: "dangers", first: []Block{Cautions{Title: "Take care", Lines: everyCaution()}, goesWrong("")}}
-	last.first = append(last.first, unmetBlock([]Wrong{tooLight, tooHeavy, notMet})...)
-	list := append(u.sections(), last)
+	last := section{of: "dangers", bare: true, first: []Block{Cautions{Title: "Take care", Lines: everyCaution()}, goesWrong("")}}
+	list := placed(append(u.sections(), last), unmetBlock([]Wrong{tooLight, tooHeavy, notMet}), size)
 	if begin != "" { // before any reading
 		list[0].first = append([]Block{Code{Say: sayBegin, Line: begin}}, list[0].first...)
 	}

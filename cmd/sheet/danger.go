@@ -23,8 +23,7 @@ func (m *maker) dangers() section {
 	if model.First[*model.Germination](m.p) != nil {
 		hot = fmt.Sprintf(" Above %s the grain grows unevenly and goes mouldy, above %s the piece is lost.", m.h.Shown(answer.Celsius(usual.GrowWarm())), m.h.Shown(answer.Celsius(usual.GrowsHot)))
 	}
-	s := section{of: "dangers", first: []Block{Cautions{Title: "Take care", Lines: lines}, goesWrong(hot)}}
-	s.first = append(s.first, m.unmetRows()...)
+	s := section{of: "dangers", bare: true, first: []Block{Cautions{Title: "Take care", Lines: lines}, goesWrong(hot)}}
 	s.first = append(s.first, m.toType()...)
 	return s
 }

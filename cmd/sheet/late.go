@@ -24,16 +24,18 @@ func (m *maker) late() (list []Visit) {
 	}
 	for _, l := range m.o.Follow.Late {
 		at := outlook.ClockAt(m.o.Start, answer.Seconds(l.Since))
-		do := words.Late(l.Kind, m.ago(at), words.OneLine(words.Safe(l.Text)))
+		do := words.Late(l.Kind, m.ago(at), words.Safe(words.OneLine(l.Text)))
 		boxes := []Box{{Label: "holds: yes / not yet"}, {Label: "time"}}
+		var notes []string
 		switch l.Kind {
 		case follow.LateTurn:
 			do += ": turn it, and note it"
 			boxes[0] = Box{Label: vocabulary.PlaceBed, Unit: m.h.Degree()}
+			notes = []string{"note turned", "note read bed " + blank}
 		case follow.LateCool:
 			boxes[0] = Box{Label: vocabulary.PlaceMalt, Unit: m.h.Degree()}
 		}
-		list = append(list, Visit{When: m.lateSince(at), Do: []string{short("late: " + do)}, Boxes: boxes, Beside: true})
+		list = append(list, Visit{When: m.lateSince(at), Do: []string{short("late: " + do)}, Expect: notes, Boxes: boxes, Beside: true})
 	}
 	return list
 }

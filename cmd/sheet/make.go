@@ -122,7 +122,7 @@ func (m *maker) sections() []section {
 	if so := m.soFar(); so != nil {
 		list = append(list, *so)
 	}
-	return append(list, m.dangers())
+	return placed(append(list, m.dangers()), unmetBlock(m.unmetRows()), m.size())
 }
 
 // brokenOff says that the forecast goes no further.
@@ -172,6 +172,7 @@ func (m *maker) stage(i int) (section, bool) {
 	}
 	switch last := model.Last[*model.Deculming](m.p) == nil && i == m.lastKiln(); {
 	case st.Kind == model.DeculmStage || last:
+		s.few = st.Kind == model.DeculmStage // little is left to be done otherwise
 		s.looks = append(s.looks, sampleSum("the finished malt"))
 	case st.Kind == model.KilnStage:
 		s.may = append(s.may, sampleSum("malt from the kiln"))

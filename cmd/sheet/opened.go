@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/noted"
@@ -33,9 +34,21 @@ func (m *maker) opened(s section) section {
 			}
 		}
 	}
+	if best < 0 && onOnePage(thinned(s), m.size(), false) { // the last of the tries
+		s, best = thinned(s), len(tries)-1
+	}
 	best = max(best, 0)
 	m.begun = best < 3 && len(begin) > 0
 	s.first = tries[best]
+	return s
+}
+
+// thinned is a section whose visits have no lines to note but weights.
+func thinned(s section) section {
+	s.visits = slices.Clone(s.visits)
+	for i, v := range s.visits {
+		s.visits[i].Expect = slices.DeleteFunc(slices.Clone(v.Expect), func(e string) bool { return strings.HasPrefix(e, "note read ") })
+	}
 	return s
 }
 
@@ -85,7 +98,7 @@ func (m *maker) unmet() (list []Block) {
 			if t.Moisture > high {
 				side, then = "above", "too heavy"
 			}
-			list = append(list, Words{Text: fmt.Sprintf("By the forecast %s ends at %s moisture, %s its aim of %s. Weigh before it ends; what to do then stands on the last page, under: %s at steep-out.",
+			list = append(list, Words{Text: fmt.Sprintf("By the forecast %s ends at %s moisture, %s its aim of %s. Weigh before it ends; what to do then stands on one of the last pages, under: %s at steep-out.",
 				m.called(i), words.Percent(answer.Share(t.Moisture)), side, target(s), then)})
 		}
 	}

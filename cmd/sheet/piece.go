@@ -25,7 +25,7 @@ func rules(st forecast.Stage) (list []Block) {
 		return nil
 	}
 	for l := range strings.Lines(inside(st.Of.Place())) {
-		l = words.OneLine(words.Safe(uncommented(l)))
+		l = words.Safe(words.OneLine(uncommented(l)))
 		if strings.Trim(l, "{} ") == "" {
 			continue
 		}
