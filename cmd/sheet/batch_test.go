@@ -25,7 +25,7 @@ func underway(t *testing.T, until, lines string) (*follow.Following, sheet.Sheet
 	require.NoError(t, err)
 	f, err := follow.Of(t.Context(), b, at, follow.Options{Members: 40})
 	require.NoError(t, err)
-	s, err := sheet.OfBatch(b, f.Middle(), f.Due, at, sheet.Options{Note: "maltwright note 26-09.malt"})
+	s, err := sheet.OfBatch(b, f.Middle(), f.Due, at, sheet.Options{Note: "maltwright note 26-09.malt", Follow: f})
 	require.NoError(t, err)
 	return f, s
 }
