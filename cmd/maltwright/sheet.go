@@ -38,9 +38,10 @@ stand drawings and tallies of acrospire and rub, the sum of a moisture sample, l
 for remarks, dangers and what to do when it goes wrong, and the line by which a
 reading is noted.
 
-Of the record of a batch under way it has the visits that are yet to come, by its
-readings, and what was read so far. Without --start the clock is left open, and each
-visit tells how long after the first soak it is.
+Of the record of a batch under way it has what is late, first and in words, the
+visits that are yet to come, by its readings, and what was read so far. Without
+--start the clock is left open, and each visit tells how long after the first soak it
+is.
 
 Examples:
 
