@@ -51,6 +51,7 @@ type Batch struct {
 	Now      Now
 	Due      []Due // all visits to come
 	Late     []Due // what is over without a word in the record
+	Missed   []Due // what is over for more than a day, and should have left a line
 	Readings []Noted
 	Remarks  []Noted
 	Doubts   []string // what is found of the record as it stands
