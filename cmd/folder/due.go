@@ -94,6 +94,7 @@ func (s *standing) lines(b *Batch, x stood) {
 		n := Noted{Line: lineOf(r.Place()), At: r.When().Time, Words: words.OneLine(r.Place().Text())}
 		if result, ok := told[r.Place()]; ok {
 			n.Says = h.Reading(result)
+			b.short(result, x.of.Stage)
 			if result.Doubt != nil {
 				message, hint := h.DoubtOf(*result.Doubt, r.(*model.Weighed).Weight.String()) // only weights are doubted so
 				n.Doubt = words.Joined("; ", message, hint)
@@ -110,6 +111,17 @@ func (s *standing) lines(b *Batch, x stood) {
 	}
 	for _, f := range slices.Concat(s.unit.found, x.found) {
 		s.doubt(b, f)
+	}
+}
+
+// short tells of grain that came out of the steep too dry, until it is weighed moist enough or dries.
+func (b *Batch) short(r noted.Result, stage model.StageKind) {
+	grows := stage == model.SteepStage || stage == model.GerminateStage
+	switch {
+	case r.Short != nil && grows:
+		b.Short = words.Short(*r.Short)
+	case r.Short == nil && r.Moisture != nil && r.Moisture.Forecast != nil && r.Moisture.Read >= *r.Moisture.Forecast:
+		b.Short = ""
 	}
 }
 

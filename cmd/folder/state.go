@@ -56,6 +56,7 @@ type Batch struct {
 	Remarks  []Noted
 	Doubts   []string // what is found of the record as it stands
 	Dangers  []string // that its remarks tell of
+	Short    string   // that it came out of the steep too dry, as long as it steeps or grows
 	Unsound  string   // why there is no forecast; "" where there is one
 	Followed *Followed
 }

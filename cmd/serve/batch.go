@@ -198,6 +198,9 @@ func (b *batchView) underway(v seen) {
 		}
 	}
 	b.missed(on.Missed, v.now)
+	if on.Short != "" {
+		b.Notes = append(b.Notes, "At steep-out: "+on.Short+".")
+	}
 	n := min(mostVisits, len(on.Due))
 	b.Visits, b.Later = visitsOf(on.Due[:n], v.now), visitsOf(on.Due[n:], v.now)
 	b.asOf(on.At, on.AsOf, len(on.Readings) > 0, v.now)
