@@ -148,7 +148,7 @@ func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 		out.LastLine = v.lines[n-1].Words
 	}
 	if write && v.opened.Batch != nil {
-		out.Forms = formsOf(offersOf(v), nil)
+		out.Forms = formsOf(offersOf(ctx, v), nil)
 	}
 	return out
 }
