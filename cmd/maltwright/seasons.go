@@ -90,7 +90,7 @@ var seasonsWriters = map[string]func(*World, ledger.Result) error{
 		return json.Write(w.Out, r, words.House{}.Say)
 	},
 	"html": func(w *World, r ledger.Result) error {
-		page := seasonPage(r)
+		page := seasonPage(r, nil)
 		return reporthtml.Write(w.Out, reports.New(page.Title, page))
 	},
 	"csv": func(w *World, r ledger.Result) error {
