@@ -197,3 +197,24 @@ func BenchmarkFirstLook(b *testing.B) {
 		require.NoError(b, d.Close())
 	}
 }
+
+// A reading in a record of a thousand weights, as a scale that writes by itself makes it.
+func BenchmarkJudgeInALongRecord(b *testing.B) {
+	dir := malthouse(b)
+	record, err := os.ReadFile("../../examples/batches/26-03.malt")
+	require.NoError(b, err)
+	text, _, _ := strings.Cut(string(record), "  read    bed 16.3 °C") // grain that grows weighs as much from hour to hour
+	when := at("2026-03-07 22:00")
+	for i := range 1000 {
+		when = when.Add(time.Minute)
+		text += fmt.Sprintf("  weighed %.2f kg at %s\n", 9.29-0.01*float64(i%3), when.Format("2006-01-02 15:04"))
+	}
+	put(b, dir, "26-06.malt", text+"}\n")
+	now := when.Add(time.Hour)
+	d := opened(b, dir, now)
+	id := looked(b, d, now).Underway[0].ID
+	for b.Loop() {
+		_, err := d.Judge(b.Context(), id, reading("turned"))
+		require.NoError(b, err)
+	}
+}

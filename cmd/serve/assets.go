@@ -33,6 +33,7 @@ func assetOf(name, kind string) asset {
 var (
 	style  = assetOf("style.css", "text/css; charset=utf-8")
 	script = assetOf("page.js", "text/javascript; charset=utf-8")
+	worker = assetOf("worker.js", "text/javascript; charset=utf-8")
 )
 
 // ServeHTTP gives the file, or says that it is as it was.

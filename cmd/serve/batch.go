@@ -4,23 +4,16 @@ import (
 	"cmp"
 	"context"
 	"fmt"
-	"math"
 	"net/http"
-	"net/url"
 	"slices"
 	"strings"
 	"time"
 
-	"maltwright/cmd/answer"
-	"maltwright/cmd/answer/noted"
 	"maltwright/cmd/answer/outlook"
-	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/folder"
-	"maltwright/cmd/founding"
 	"maltwright/cmd/journal"
 	"maltwright/cmd/words"
 	"maltwright/sim/infer/follow"
-	"maltwright/sim/work"
 )
 
 type batchView struct {
@@ -30,9 +23,10 @@ type batchView struct {
 	Began                   string
 	Said                    *saidView
 	Alarms, Doubts          []mark
+	Danger                  bool // of people, told by a remark
 	Lates                   []string
 	Next                    *dueView
-	IsOver                  bool
+	IsOver, Unknown         bool // unknown is what is due, because the record does not read
 	Stage, NowAsOf          string
 	Now, Longer, Further    table
 	Visits, Later, Readings table
@@ -114,6 +108,9 @@ func (s *server) batchPage(r *http.Request, v seen) *page {
 				title = "late: " + title
 			}
 		}
+		if len(v.on.Dangers) > 0 {
+			title = dangerMark + ": " + v.brief.Name
+		}
 	}
 	p := s.page(r, title+" – maltwright")
 	p.Version, p.Batch = v.state.Version, v.brief.ID
@@ -123,7 +120,7 @@ func (s *server) batchPage(r *http.Request, v seen) *page {
 
 func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 	out := batchView{ID: v.brief.ID, Name: v.brief.Name, Process: v.brief.Process, ProcessID: v.told.Of, Began: words.Clock(v.brief.Began, v.now), IsOver: v.on == nil, What: "a batch", Once: once(),
-		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf"}
+		Sheet: "/batch/" + string(v.brief.ID) + "/sheet.pdf", Report: "/batch/" + string(v.brief.ID) + "/report"}
 	if p := v.opened.Process; p != nil {
 		out.What = whatOf(outlook.HeadOf(p))
 	}
@@ -163,8 +160,9 @@ func whatOf(h outlook.Head) string {
 
 // told is what is said of a batch, be it under way or over.
 func (b *batchView) told(x folder.Batch) {
+	b.Danger = len(x.Dangers) > 0
 	for _, d := range x.Dangers {
-		b.Alarms = append(b.Alarms, mark{"danger", d})
+		b.Alarms = append(b.Alarms, mark{dangerMark, d})
 	}
 	if x.Unsound != "" {
 		b.Alarms = append(b.Alarms, mark{"no forecast", x.Unsound})
@@ -177,7 +175,7 @@ func (b *batchView) told(x folder.Batch) {
 // underway is what is said of a batch by its own forecast.
 func (b *batchView) underway(v seen) {
 	on := v.on
-	b.Stage = stageOf(on.Now)
+	b.Stage, b.Unknown = stageOf(on.Now), on.Unsound != ""
 	if next := nextOf(*on); next != nil && !next.Late {
 		b.Next = dueOf(*next, v.now)
 	} else if len(on.Due) > 0 {
@@ -239,155 +237,4 @@ func visitsOf(list []folder.Due, now time.Time) table {
 		t.add(cellOf(d.At.In(now.Location()).Format("15:04")), do, figure(expected(d)))
 	}
 	return t
-}
-
-// followed is what is said of a batch by all of its readings, with the band of each figure.
-func (b *batchView) followed(v seen) {
-	if v.on == nil {
-		return
-	}
-	f := v.on.Followed
-	if f == nil {
-		if v.on.Unsound == "" && len(v.on.Readings) > 0 {
-			b.Notes = append(b.Notes, "How sure this is, is being reckoned from all readings; it takes a minute.")
-		}
-		return
-	}
-	r, h := f.Result, v.on.House
-	head := []string{"figure", "middle", "8 cases in 10"}
-	b.Stage, b.Now = words.Where(r), table{Class: "spread", Head: head}
-	for _, x := range h.Standing(r) {
-		b.Now.add(cellOf(x.What), figure(x.Middle), figure(x.Within()))
-	}
-	b.NowAsOf = fmt.Sprintf("As of %s, by all readings.", words.Clock(r.At, v.now))
-	if why, _, _ := strings.Cut(words.AsOf[r.AsOf], ";"); why != "" { // what comes behind is of a command line
-		b.NowAsOf = fmt.Sprintf("As of %s: that is %s.", words.Clock(r.At, v.now), why)
-	}
-	if f.Stale {
-		b.NowAsOf += " The record is another since; it is being reckoned anew."
-	}
-	b.Longer, b.Further = table{Class: "spread", Head: head}, table{Class: "spread", Head: head}
-	for i, w := range r.Waits {
-		to := &b.Further
-		if i == 0 {
-			to = &b.Longer
-		}
-		to.add(b.wait(r, w, v.now)...)
-	}
-	if said := words.Agree(r); said != "" {
-		b.Notes = append(b.Notes, "Readings: "+said+".")
-	}
-	if !r.Posterior.Trusted {
-		b.Notes = append(b.Notes, "Do not trust these figures: hardly any of the forecasts agrees with all of the readings. Weigh and count once more: this batch may go as no forecast does.")
-	}
-	for _, x := range r.Readings {
-		if said := h.Suspect(x); said != "" {
-			b.Doubts = append(b.Doubts, mark{"in doubt", said})
-		}
-	}
-}
-
-// wait is how much longer a condition takes, and when that will be.
-func (b *batchView) wait(r progress.Result, w progress.Wait, now time.Time) []cell {
-	at := func(left answer.Seconds) string {
-		if math.IsInf(float64(left), 0) || !r.Posterior.Trusted {
-			return ""
-		}
-		return words.Clock(outlook.ClockAt(r.Began, r.Elapsed+left), now)
-	}
-	length := words.SpreadRow{Low: words.Until(w.Left.P10), High: words.Until(w.Left.P90)}
-	clock := words.SpreadRow{Low: at(w.Left.P10), High: at(w.Left.P90)}
-	middle, within := figure(words.Until(w.Left.P50)), figure(length.Within())
-	middle.Below, within.Below = at(w.Left.P50), clock.Within()
-	return []cell{cellOf(words.Awaited(w)), middle, within}
-}
-
-// readings lists the lines of the record, the newest first, under their days, each with what it comes to.
-func (b *batchView) readings(v seen) {
-	b.Readings = table{Class: "times", Head: []string{"At", "Line", "It comes to"}}
-	told := map[int]folder.Noted{}
-	for _, x := range v.notes() {
-		told[x.Line] = x
-	}
-	day := ""
-	for _, l := range slices.Backward(v.lines) {
-		x := told[l.Number]
-		if !x.At.IsZero() {
-			if d := words.Day(x.At, v.now); d != day {
-				b.Readings.Rows, day = append(b.Readings.Rows, row{Between: d}), d
-			}
-		}
-		b.Readings.add(cellOf(clockOf(x.At, v.now)), cellOf(l.Words), comesTo(x))
-	}
-}
-
-// clockOf is the time of the day, a dash where a line has none.
-func clockOf(at, now time.Time) string {
-	if at.IsZero() {
-		return words.None
-	}
-	return at.In(now.Location()).Format("15:04")
-}
-
-// comesTo is what a line comes to, with why it may not be right.
-func comesTo(x folder.Noted) cell {
-	switch {
-	case x.Danger != "":
-		return cell{Text: x.Danger, Mark: "danger"}
-	case x.Doubt != "":
-		return cell{Text: words.Joined("; ", x.Says, x.Doubt), Mark: "in doubt"}
-	}
-	return cellOf(x.Says)
-}
-
-// saidOf tells what was just written, taken back or begun, where the address says so under the seal of this page.
-func (s *server) saidOf(q url.Values, v seen) *saidView {
-	for _, k := range []struct{ name, head string }{{"written", "written:"}, {"taken", "taken back:"}, {"begun", "begun:"}} {
-		line := q.Get(k.name)
-		if line == "" || !s.seal.fits(line, q.Get("seal")) {
-			continue
-		}
-		out := &saidView{Head: k.head, Line: line}
-		if k.name == "written" {
-			out.of(v)
-		}
-		return out
-	}
-	return nil
-}
-
-// of says what a line comes to, by the record as it stands, and whether it can be taken back: only the last one can.
-func (x *saidView) of(v seen) {
-	i := slices.IndexFunc(v.lines, func(l journal.Line) bool { return l.Words == x.Line })
-	if i < 0 {
-		return
-	}
-	if i == len(v.lines)-1 {
-		x.Undo = x.Line
-	}
-	for _, n := range v.notes() {
-		if n.Line == v.lines[i].Number {
-			x.Says = n.Says
-		}
-	}
-}
-
-// notes are what the lines of the record come to.
-func (v seen) notes() []folder.Noted {
-	return slices.Concat(v.told.Readings, v.told.Remarks)
-}
-
-// opening is what to have ready, and what to ask before the grain is wet, as long as nothing is noted.
-func (b *batchView) opening(ctx context.Context, v seen) {
-	if n := len(v.lines); v.on == nil || v.opened.Batch == nil || v.opened.Process == nil || n > 0 && !v.lines[n-1].Opens {
-		return
-	}
-	for _, lot := range v.opened.Process.Taken() {
-		for _, line := range founding.BeforeItIsWet(lot.Grain) {
-			b.Alarms = append(b.Alarms, mark{"before it is wet", words.Safe(line)})
-		}
-	}
-	if o, ok := noted.Open(ctx, v.opened.Batch, work.NewPool(work.Records)); ok {
-		b.Notes = append(b.Notes, v.opened.Words.Opening(o)...)
-	}
 }

@@ -18,11 +18,20 @@ import (
 // opened serves a growing batch behind its guard, and opens it in a tab by its link.
 func opened(t *testing.T, b *browsertest.Browser) (s *site, base, batch string, tab *browsertest.Tab) {
 	t.Helper()
+	return openedBy(t, b, false)
+}
+
+func openedBy(t *testing.T, b *browsertest.Browser, secure bool) (s *site, base, batch string, tab *browsertest.Tab) {
+	t.Helper()
 	s, batch = growing(t)
 	server := httptest.NewUnstartedServer(nil)
 	token := guard.NewToken()
-	server.Config.Handler = guard.Around(s, guard.Options{Hosts: []string{server.Listener.Addr().String()}, Write: token, Read: guard.NewToken(), Calendar: guard.NewToken(), Limits: guard.Limits{PerSecond: 1000, Burst: 1000}})
-	server.Start()
+	server.Config.Handler = guard.Around(s, guard.Options{Hosts: []string{server.Listener.Addr().String()}, Secure: secure, Write: token, Read: guard.NewToken(), Calendar: guard.NewToken(), Limits: guard.Limits{PerSecond: 1000, Burst: 1000}})
+	if secure {
+		server.StartTLS()
+	} else {
+		server.Start()
+	}
 	t.Cleanup(server.Close)
 	base = server.URL
 	tab = b.Tab(t).Phone()
@@ -100,6 +109,14 @@ func TestInABrowser(t *testing.T) {
 		assert.Equal(t, text, s.squeezed("26-05.malt"))
 	})
 
+	t.Run("the report carries its style", func(t *testing.T) {
+		_, _, batch, tab := opened(t, b)
+		tab.Go(batch + "/report")
+		assert.Empty(t, tab.Said())
+		assert.Zero(t, tab.Sideways())
+		shot(t, tab, "report-phone")
+	})
+
 	t.Run("an edit by hand is seen", func(t *testing.T) {
 		s, _, batch, tab := opened(t, b)
 		tab.Go(batch)
@@ -107,6 +124,31 @@ func TestInABrowser(t *testing.T) {
 		browsertest.Eval[bool](tab, `dispatchEvent(new Event("online")) || true`)
 		tab.Until(`document.body.textContent.includes("by hand")`)
 	})
+}
+
+// Over TLS a page is opened again while the machine is away, and what is read then is written later.
+func TestInABrowserAPageIsOpenedAgainWhileTheMachineIsAway(t *testing.T) {
+	b := browsertest.Open(t, browsertest.AnyCertificate())
+	s, _, batch, tab := openedBy(t, b, true)
+	tab.Go(batch)
+	is := func(promised string) {
+		t.Helper()
+		require.Eventually(t, func() bool { return browsertest.Eval[bool](tab, promised) }, 20*time.Second, 200*time.Millisecond, promised)
+	}
+	is(`navigator.serviceWorker.getRegistration().then(r => !!(r && r.active && r.active.state === "activated"))`)
+	tab.Go(batch) // from now on the worker stands between
+	is(`caches.open("maltwright").then(c => c.match(location.href)).then(x => !!x)`)
+	tab.Away(true)
+	tab.Reload()
+	tab.Until(`document.querySelector("#waiting") && document.querySelector("#waiting").textContent.includes("has not been reached")`)
+	tab.Click("#kind-temperature summary")
+	tab.Fill("#temperature-value", "16.3")
+	tab.Click("#kind-temperature button[type=submit]")
+	tab.Until(`document.querySelector("#waiting").textContent.includes("Temperature 16.3")`)
+	tab.Away(false)
+	browsertest.Eval[bool](tab, `dispatchEvent(new Event("online")) || true`)
+	tab.Until(`(localStorage.getItem("maltwright.kept") || "[]") === "[]"`)
+	assert.Equal(t, 1, strings.Count(s.squeezed("26-05.malt"), "read bed 16.3 °C at 2026-04-14 12:00"))
 }
 
 func TestPagesAreLookedAt(t *testing.T) {

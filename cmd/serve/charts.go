@@ -51,7 +51,7 @@ type named struct {
 }
 
 // take gives the charts, or makes them: never twice at a time, and not kept where it was ended.
-func (d *drawn) take(ctx context.Context, version string, id folder.ID, make1 func() []named) []named {
+func (d *drawn) take(ctx context.Context, version string, id folder.ID, draw func() []named) []named {
 	d.mu.Lock()
 	if d.version != version || d.list == nil {
 		d.version, d.list = version, map[folder.ID]*making{}
@@ -65,7 +65,7 @@ func (d *drawn) take(ctx context.Context, version string, id folder.ID, make1 fu
 	one.mu.Lock()
 	defer one.mu.Unlock()
 	if !one.done {
-		one.made = make1()
+		one.made = draw()
 		one.done = ctx.Err() == nil
 	}
 	return one.made

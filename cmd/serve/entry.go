@@ -38,6 +38,7 @@ const (
 	namePlace  = "place"
 	nameOf     = "of"
 	nameText   = "text"
+	nameDanger = "danger"
 	nameDry    = "dry"
 	nameClean  = "clean"
 	nameStep   = "step"
@@ -225,13 +226,6 @@ func rubOf(v url.Values) ([]string, error) {
 		return nil, missing("choose how the kernel rubbed out")
 	}
 	return []string{"felt", vocabulary.MeasureRub, v.Get(nameValue)}, nil
-}
-
-func remarkOf(v url.Values) ([]string, error) {
-	if strings.TrimSpace(v.Get(nameText)) == "" {
-		return nil, missing("type what was seen, smelt or heard")
-	}
-	return []string{vocabulary.VerbRemark, quoted(v.Get(nameText))}, nil
 }
 
 func sampleOf(v url.Values) ([]string, error) {

@@ -240,10 +240,6 @@ func (m maker) rub() []group {
 	return []group{{"How a kernel rubbed out between thumb and finger", "choices", []field{m.choice(nameValue, "", list)}}}
 }
 
-func (m maker) remark() []group {
-	return []group{{Fields: []field{m.text(nameText, "What was noticed")}}}
-}
-
 func (m maker) sample() []group {
 	return []group{{Fields: []field{m.number(nameValue, "Before it was dried", "g"), m.number(nameDry, "When it no longer got lighter", "g")}}}
 }

@@ -246,13 +246,15 @@ func wellFormed(t *testing.T, page string) {
 
 func TestStyleAndScriptAreSentOnce(t *testing.T) {
 	s, _ := growing(t)
-	for _, path := range []string{"/style.css", "/page.js"} {
+	for _, path := range []string{"/style.css", "/page.js", "/worker.js"} {
 		a := s.get(path)
 		require.Equal(t, http.StatusOK, a.status)
 		r := httptest.NewRequest(http.MethodGet, path, nil)
 		r.Header.Set("If-None-Match", a.head.Get("ETag"))
 		assert.Equal(t, http.StatusNotModified, s.do(r).status)
 		assert.NotContains(t, a.body, "://", "no asset from outside, in %s", path)
+	}
+	for _, path := range []string{"/style.css", "/page.js"} {
 		assert.Contains(t, s.page("/"), path+"?v=")
 	}
 	assert.Less(t, len(script.text), 15000)
@@ -391,6 +393,9 @@ func TestTheSheetAndTheCalendarAreServed(t *testing.T) {
 		assert.Equal(t, "application/pdf", a.head.Get("Content-Type"))
 		assert.True(t, strings.HasPrefix(a.body, "%PDF-"))
 	}
+	page := s.page(linked(t, s.page(batch), "The report of this batch"))
+	assert.Contains(t, plain(page), "What was made of what")
+	assert.Contains(t, plain(page), "counted acrospire 8 25 63 4 0 0")
 	a := s.get("/due.ics")
 	require.Equal(t, http.StatusOK, a.status)
 	assert.Contains(t, a.head.Get("Content-Type"), "text/calendar")

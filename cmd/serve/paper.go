@@ -3,9 +3,12 @@ package serve
 import (
 	"bytes"
 	"net/http"
+	"regexp"
 	"slices"
 	"strings"
 
+	"maltwright/cmd/report/html"
+	"maltwright/cmd/serve/guard"
 	"maltwright/cmd/sheet"
 	"maltwright/cmd/sheet/onpaper"
 	"maltwright/sim/visits"
@@ -76,4 +79,24 @@ func (s *server) calendar(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-func (s *server) report(http.ResponseWriter, *http.Request) error { return errNowhere }
+// report is the report of a batch: a document of its own, which may be saved and sent, with its style
+// in itself.
+func (s *server) report(w http.ResponseWriter, r *http.Request) error {
+	x, err := s.keep.Report(r.Context(), idOf(r), s.Clock())
+	if err != nil {
+		return err
+	}
+	var out bytes.Buffer
+	if err := html.Write(&out, x); err != nil {
+		return err
+	}
+	if style := styles.FindSubmatch(out.Bytes()); style != nil {
+		guard.AllowStyle(w.Header(), string(style[1]))
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	_, _ = w.Write(out.Bytes())
+	return nil
+}
+
+// styles is the style of a document.
+var styles = regexp.MustCompile(`(?s)<style>(.*?)</style>`)

@@ -11,6 +11,7 @@ import (
 
 	"maltwright/cmd/folder"
 	"maltwright/cmd/words"
+	"maltwright/lang/finding"
 )
 
 // readingView is the answer to a reading, before it is written.
@@ -19,6 +20,7 @@ type readingView struct {
 	Name          string
 	Form          form
 	Line, Says    string
+	Dangers       []string // that it tells of; they go before all else
 	Doubts, Minds []string
 	Wrong         string // why it cannot be written
 	Offer         string
@@ -115,7 +117,9 @@ func (v *readingView) tell(a folder.Answer) {
 		v.Line = words.OneLine(a.Lines[n-1])
 	}
 	for _, d := range a.Doubts {
-		if d.Asks {
+		if d.Danger && d.Severity >= finding.Danger {
+			v.Dangers = append(v.Dangers, d.Says())
+		} else if d.Asks {
 			v.Doubts = append(v.Doubts, d.Says())
 		} else {
 			v.Minds = append(v.Minds, d.Says())

@@ -20,6 +20,7 @@ import (
 
 	"maltwright/cmd/folder"
 	"maltwright/cmd/journal"
+	"maltwright/cmd/report"
 	"maltwright/cmd/serve/guard"
 )
 
@@ -41,6 +42,7 @@ type keeper interface {
 	Undo(ctx context.Context, id folder.ID) (folder.Undone, error)
 	Lines(id folder.ID) ([]journal.Line, error)
 	Begin(ctx context.Context, process folder.ID, s folder.Start) (folder.Begun, error)
+	Report(ctx context.Context, id folder.ID, now time.Time) (report.Report, error)
 	Calendar(ctx context.Context, w io.Writer, now time.Time) error
 	WhatIf(ctx context.Context, process folder.ID, begun time.Time, lines []string) (folder.Supposed, error)
 }
@@ -66,6 +68,7 @@ func handler(k keeper, o Options) http.Handler {
 	mux := http.NewServeMux()
 	mux.Handle("GET /style.css", style)
 	mux.Handle("GET /page.js", script)
+	mux.Handle("GET /worker.js", worker)
 	for route, serve := range map[string]func(*server, http.ResponseWriter, *http.Request) error{
 		"GET /{$}":                    (*server).list,
 		"GET /batch/{id}":             (*server).batch,

@@ -84,6 +84,18 @@ func Awaited(w progress.Wait) string {
 	return name
 }
 
+// NotComing says of what is waited for now and does not come about in most cases what can be done; "" of what does.
+func NotComing(w progress.Wait) string {
+	if !w.Never || !w.Open {
+		return ""
+	}
+	do := "Weigh and look once more; then end the step by hand and write that down, or leave this batch."
+	if w.Stage == string(model.SteepStage) {
+		do = "Soak once more, or go on with the moisture it has and write that down."
+	}
+	return fmt.Sprintf("As it goes on, it does not come to %s in most cases. %s", Safe(w.Text), do)
+}
+
 // Suspect tells of a reading that may not be right what it is and why; "" of one that may.
 func (h House) Suspect(r progress.Reading) string {
 	if r.Words == nil {

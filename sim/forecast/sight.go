@@ -88,8 +88,11 @@ func (s *Sight) grown(b grain.Batch) {
 func (m *steepModel) see(s *Sight) {
 	s.Dry = m.state.DryMatter()
 	if m.soaked {
-		s.Water = m.warmth(m.water.T)
-		s.Grain = s.Water
+		s.Grain = m.warmth(m.water.T)
+		s.Water = s.Grain
+		if !m.state.Submerged() { // it is drawn, and the grain not in it yet
+			s.Water = m.water.T
+		}
 	} else {
 		s.Air, s.Grain, s.Humidity = m.air.T, m.warmth(m.air.T), m.air.RH
 	}

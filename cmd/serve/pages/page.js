@@ -5,7 +5,8 @@
   const all = (what, from = document) => [...from.querySelectorAll(what)];
   const make = (tag, text, more = {}) => Object.assign(document.createElement(tag), { textContent: text }, more);
   const now = () => Date.now() + ahead;
-  let ahead = 0; // how far the clock of the machine is ahead of this one, ms
+  let ahead = 0; // how far the clock of the machine is ahead of this one, ms; kept for a page that is opened while it is away
+  try { ahead = Number(localStorage.getItem("maltwright.ahead")) || 0; } catch { ahead = 0; }
 
   // Lengths of time, as the page writes them.
   const lasting = (ms) => {
@@ -123,6 +124,7 @@
       const b = await r.json();
       ahead = new Date(b.now) - Date.now();
       if (Math.abs(ahead) < 2000) ahead = 0;
+      try { localStorage.setItem("maltwright.ahead", ahead); } catch { /* it is asked for again */ }
       if (!rung++) b.due.filter((d) => d.late).forEach(tell); // it was late before the page was opened
       due = b.due;
       away = 0;
@@ -134,7 +136,7 @@
       }
     } catch {
       away = away || now();
-      gap = Math.min(2 * gap, MOST);
+      gap = Math.min(2 * gap, kept().length ? 2 * EVERY : MOST);
     }
     count();
     show();
@@ -161,7 +163,7 @@
   // send hands over what was kept. Each reading has a name of its own, by which it is written once.
   let sending = false, asked = false;
   const send = async () => {
-    const list = kept().filter((x) => !asked || !x.state || x.state === "waits"); // what was doubtful may be written by now
+    const list = kept().filter((x) => !asked || !x.state || x.state === "waits").slice(0, 50); // what was doubtful may be written by now
     if (!list.length || sending) return;
     sending = asked = true;
     try {
@@ -266,6 +268,14 @@
   const pads = () => { if (matchMedia("(pointer: coarse)").matches) all(".big input").forEach(pad); };
 
   pads();
+  // Over TLS what was shown is kept, so that it can be opened again while the machine is away.
+  if (location.protocol === "https:" && navigator.serviceWorker) {
+    navigator.serviceWorker.register("/worker.js").then(() => navigator.serviceWorker.ready).then(() => {
+      const shown = ["/", location.pathname, ...all("link[rel=stylesheet]").map((e) => e.href), ...all("script[src]").map((e) => e.src)];
+      shown.forEach((at) => fetch(at).catch(() => {}));
+    }).catch(() => {}); // it goes without
+  }
+
   count();
   show();
   setInterval(count, 5000);
