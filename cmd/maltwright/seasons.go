@@ -46,6 +46,9 @@ read.`
 
 // Run reads the records and writes them side by side.
 func (c Seasons) Run(w *World) error {
+	if err := w.noTerminal(c.Format); err != nil {
+		return err
+	}
 	if len(c.Paths) == 0 {
 		c.Paths = []string{"."}
 	}

@@ -128,7 +128,9 @@ func TestTheMoistureOfTheMaltIsOneStory(t *testing.T) {
 }
 
 func TestAFigureSaysTruly(t *testing.T) {
-	said := func(b report.Batch, name string) string { return row(t, table(t, b.Page(), "Figures and yields"), name)[2] }
+	said := func(b report.Batch, name string) string {
+		return row(t, table(t, b.Page(), "Figures and yields"), name)[2]
+	}
 	assert.Equal(t, "measured", said(batch(t), "raw grain"))
 	assert.Contains(t, said(batch(t, "  sample 20.00 g dried to 17.54 g\n", "\n"), "raw grain"), "as the house says of the lot")
 	hot := batch(t, "read    bed 16.5 °C", "read    bed 23.5 °C")

@@ -58,7 +58,7 @@ func (b Batch) Doubtful() map[string]bool {
 		case t != nil && t.Where == vocabulary.PlaceBed && t.Low.SI == warmest:
 			mark("warmest bed")
 		case model.Clean(x):
-			mark("clean malt", "yield as is", "yield, dry", "moisture")
+			mark("clean malt", "yield as is", "yield, dry", vocabulary.MeasureMoisture)
 		case after != nil && after.Kind.Text == string(model.GerminateStage):
 			mark("green malt")
 		case after != nil && after.Kind.Text == string(model.SoakStep):
@@ -75,7 +75,7 @@ func (b Batch) Doubtful() map[string]bool {
 		if d.What == ledger.AtCast {
 			mark("at steep-out")
 		} else {
-			mark("clean malt", "yield as is", "yield, dry", "moisture")
+			mark("clean malt", "yield as is", "yield, dry", vocabulary.MeasureMoisture)
 		}
 	}
 	return out
@@ -97,7 +97,7 @@ func (b Batch) standing(r words.LedgerRow, doubtful map[string]bool) string {
 	if lot := r.Label == "raw grain" || r.Label == "moisture as bought"; lot && b.Batch.Sample == nil && b.Ledger.RawMoisture.Standing == seasons.Measured {
 		said = "as the house says of the lot; no sample of it was dried for this batch"
 	}
-	if r.Label == "moisture" && b.Ledger.EndMoisture.Standing == seasons.Reckoned {
+	if r.Label == vocabulary.MeasureMoisture && b.Ledger.EndMoisture.Standing == seasons.Reckoned {
 		said = "reckoned from the weight of the clean malt"
 	}
 	if doubtful[r.Label] {
