@@ -11,8 +11,13 @@ import (
 
 // middle is the forecast at the centre with every step ending when, and as moist and as
 // heavy as, the middle of the forecasts has it: what falls due then goes by the times that
-// the steps to come are told with.
+// the steps to come are told with. While nothing was read it is the forecast of the process alone, by which
+// the batch was begun: the median of what may come is no better a plan than that, and one batch has one plan.
 func (f *Following) middle() *forecast.Forecast {
+	if f.plan != nil {
+		m := *f.plan
+		return &m
+	}
 	m, w := *f.Centre, f.warped()
 	m.Stages = slices.Clone(m.Stages)
 	was, wet := math.NaN(), math.NaN() // the moisture at the end of the step before, in the centre and in the middle
@@ -54,6 +59,9 @@ func (f *Following) middle() *forecast.Forecast {
 // it was.
 func (f *Following) Middle() *forecast.Forecast {
 	m := f.middle()
+	if f.plan != nil {
+		return m
+	}
 	m.Totals.Total = f.warped().at(m.Totals.Total)
 	if wet := f.Ensemble.Total(func(t *forecast.Totals) float64 { return t.FinalMoisture }); wet.Share >= most {
 		m.Totals.FinalMoisture = wet.P50
