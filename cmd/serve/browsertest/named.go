@@ -46,3 +46,9 @@ func (tab *Tab) Set(css, value string) {
 	})()`
 	require.Equal(tab.t, value, Eval[string](tab, fmt.Sprintf(set, quoted(css), quoted(value))), css)
 }
+
+// PressOn presses keys wherever the focus is, and waits for the page that comes.
+func (tab *Tab) PressOn(keys string) Answer {
+	tab.t.Helper()
+	return tab.await(chromedp.KeyEvent(keys))
+}
