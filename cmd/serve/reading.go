@@ -169,14 +169,10 @@ func (s *server) undo(w http.ResponseWriter, r *http.Request) error {
 		return errForm
 	}
 	id, line := idOf(r), r.PostForm.Get(nameLine)
-	lines, err := s.keep.Lines(id)
-	if err != nil {
-		return err
+	if line == "" {
+		return missing("look at the batch, and say which line to take back")
 	}
-	if n := len(lines); n == 0 || lines[n-1].Words != line {
-		return missing("another line is the last one by now; nothing was taken back: look at the batch again")
-	}
-	gone, err := s.keep.Undo(r.Context(), id)
+	gone, err := s.keep.Undo(r.Context(), id, line)
 	if err != nil {
 		return err
 	}

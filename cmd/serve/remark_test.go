@@ -2,6 +2,7 @@ package serve
 
 import (
 	"net/http"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -52,4 +53,16 @@ func TestWhatIsDueOfARecordThatDoesNotReadIsNotKnown(t *testing.T) {
 	text := plain(s.page("/"))
 	assert.Contains(t, text, "not known what is due of 26-05")
 	assert.NotContains(t, text, "Nothing is due")
+}
+
+// Of two weights of one step and minute that contradict each other one is asked about.
+func TestTwoWeightsOfOneMomentAreAskedAbout(t *testing.T) {
+	s, batch := growing(t)
+	line := regexp.MustCompile(`weighed .* after soak 1`).FindString(s.read("26-05.malt"))
+	at := regexp.MustCompile(`at (\d\d:\d\d)`).FindStringSubmatch(line)
+	require.Len(t, at, 2, line)
+	a := s.post(batch+"/reading", "kind", "weighed", "value", "7.12", "unit", "kg", "after", "soak 1", "at", "2026-04-10T"+at[1])
+	require.Equal(t, http.StatusOK, a.status, plain(a.body))
+	assert.Contains(t, plain(a.body), "are of the same step and minute, and contradict each other")
+	assert.Contains(t, a.body, `value="sure"`)
 }
