@@ -37,7 +37,7 @@ var screens = []screen{
 		tab.Go(batch)
 		return tab
 	}},
-	{"batch-over", 6, func(t *testing.T, b *browsertest.Browser) *browsertest.Tab {
+	{"batch-over", 8, func(t *testing.T, b *browsertest.Browser) *browsertest.Tab {
 		_, base, _, tab := opened(t, b)
 		tab.Go(base + "/")
 		tab.Follow("section[aria-labelledby=over] tbody a")
