@@ -17,6 +17,7 @@ import (
 type Clerk struct {
 	Options
 	own keeper // what was sent, where there is no cache; nil keeps nothing
+	day bool   // what is next is told with its day where that is not today: nothing beside it says of which day it is
 }
 
 // Record is a file, and which of its batches is meant.

@@ -56,7 +56,7 @@ func Open(path string, o Options) (*Folder, error) {
 	if err != nil {
 		return nil, &Failed{path, Plain(err), err}
 	}
-	d := &Folder{clerk: Clerk{o, &memory{}}, index: &index{path: full, root: root, files: map[string]*seen{}}}
+	d := &Folder{clerk: Clerk{o, &memory{}, true}, index: &index{path: full, root: root, files: map[string]*seen{}}}
 	if o.Follow {
 		d.watch()
 	}
