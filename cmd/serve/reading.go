@@ -42,6 +42,9 @@ func (s *server) reading(w http.ResponseWriter, r *http.Request) error {
 		return errForm
 	}
 	form := r.PostForm
+	if at := form.Get(nameAt); at != "" {
+		form.Set(nameAt, stamped(at, s.Clock()))
+	}
 	e, err := entryOf(form, s.Clock())
 	if err != nil {
 		return s.answer(w, r, entry{}, folder.Answer{}, err)
