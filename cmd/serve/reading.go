@@ -152,8 +152,9 @@ func keptOf(form url.Values) (list []field) {
 func isAnswer(err error) bool {
 	var doubtful *folder.Doubtful
 	var busy *folder.Busy
+	var failed *folder.Failed // a full disk: what was typed stays in the form
 	var lack missing
-	return isRefused(err) || isUnsound(err) || errors.As(err, &doubtful) || errors.As(err, &lack) || errors.As(err, &busy)
+	return isRefused(err) || isUnsound(err) || errors.As(err, &doubtful) || errors.As(err, &lack) || errors.As(err, &busy) || errors.As(err, &failed)
 }
 
 func isRefused(err error) bool {
