@@ -54,7 +54,7 @@ func (b *batchView) followed(v seen) {
 		b.Notes = append(b.Notes, "Readings: "+said+"."+warned(v))
 	}
 	if !r.Posterior.Trusted {
-		b.Notes = append(b.Notes, "Do not trust these figures: hardly any of the forecasts agrees with all of the readings. Weigh and count once more: this batch may go as no forecast does.")
+		b.Notes = append(b.Notes, "Do not trust these figures: "+words.FewAgree(r.Posterior)+". Weigh and count once more: this batch may go as no forecast does.")
 	}
 	for _, x := range r.Readings {
 		if said := h.Suspect(x); said != "" {
