@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/report/html"
 	"maltwright/cmd/serve/guard"
 	"maltwright/cmd/sheet"
@@ -25,9 +26,10 @@ func (s *server) batchSheet(w http.ResponseWriter, r *http.Request) error {
 		return missing("there is no forecast of this batch, and so no sheet: put its record right first")
 	}
 	const justNow = 60 // s
-	elapsed := v.now.Sub(v.opened.Batch.Began.Time).Seconds()
+	at, as := progress.When(v.opened.Batch, v.now)
+	elapsed := at.Sub(v.opened.Batch.Began.Time).Seconds()
 	due := slices.DeleteFunc(visits.Gather(visits.List(f)), func(x visits.Visit) bool { return x.At < elapsed-justNow })
-	x, err := sheet.OfBatch(v.opened.Batch, f, due, v.now, sheet.Options{Note: "maltwright note " + typedName(v.opened.File)})
+	x, err := sheet.OfBatch(v.opened.Batch, f, due, at, sheet.Options{Note: "maltwright note " + typedName(v.opened.File), Follow: v.opened.Follow, Past: as == progress.LastReading})
 	if err != nil {
 		return missing(err.Error())
 	}

@@ -144,6 +144,14 @@ func Agree(r progress.Result) string {
 	return fmt.Sprintf("none of the %d is in doubt by itself, but %s", n, few)
 }
 
+// Next is the head of what is due next: while nothing was read it says what that goes by.
+func Next(r progress.Result) string {
+	if len(r.Readings) > 0 {
+		return "next"
+	}
+	return "next, by the process alone"
+}
+
 // fewMembers is how many effective members are too few for the outer figures.
 const fewMembers = 20
 
@@ -156,7 +164,7 @@ func Thin(p progress.Posterior) bool { return p.Trusted && p.EffectiveSampleSize
 func FewAgree(p progress.Posterior) string {
 	switch {
 	case !p.Trusted:
-		return "too few of the forecasts agree with all of the readings at once"
+		return "hardly any of the forecasts agrees with all of the readings at once"
 	case Thin(p):
 		return "few of the forecasts agree with all of the readings at once"
 	}
