@@ -66,10 +66,10 @@ func (full) Note(context.Context, folder.ID, folder.Reading, bool) (folder.Answe
 
 func TestOnAFullDiskWhatWasTypedStaysInTheForm(t *testing.T) {
 	s, batch := growing(t)
-	d, err := folder.Open(s.folder, folder.Options{Clock: func() time.Time { return s.now }})
+	d, err := folder.Open(s.folder, folder.Options{Clock: s.now})
 	require.NoError(t, err)
 	defer d.Close()
-	s.Handler = handler(full{d}, Options{Clock: func() time.Time { return s.now }, MayWrite: s.mayWrite})
+	s.Handler = handler(full{d}, Options{Clock: s.now, MayWrite: s.mayWrite})
 	a := s.post(batch+"/reading", "kind", "remark", "text", "warm at the wall", "write", "sure")
 	assert.Equal(t, http.StatusInternalServerError, a.status)
 	assert.Contains(t, plain(a.body), "not written 26-05.malt: no space left on device")
