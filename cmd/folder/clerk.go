@@ -24,6 +24,17 @@ type Clerk struct {
 type Record struct {
 	File
 	Batch string // "" where the file holds one
+	stays guarded
+}
+
+// guarded refuses a file that does not lie in its folder any more, as when a link was put into its way; nil takes every one.
+type guarded func() error
+
+func (g guarded) check() error {
+	if g == nil {
+		return nil
+	}
+	return g()
 }
 
 // now is the time of the clock on the wall.
@@ -122,6 +133,9 @@ func (c Clerk) Write(r Record, x Reading, a Answer) (Answer, error) {
 	var e journal.Entry
 	err := Edit(c.Writing, r.Name, r.Path, func(text []byte) (_ []byte, err error) {
 		a.There, a.Written = false, false
+		if err = r.stays.check(); err != nil {
+			return nil, err
+		}
 		if e, err = c.entry(r, x, text); err != nil {
 			return nil, err
 		}
