@@ -241,7 +241,10 @@ func (c Sheet) ofRecord(w *World, e isRecord, o sheet.Options) (sheet.Sheet, err
 	}
 	s, err := sheet.OfBatch(r.batch, r.forecast, r.due(), r.at, o)
 	if err != nil {
-		err = failure{ExitFindings, fmt.Errorf("%s: %w", e.in.name, err)}
+		return s, failure{ExitFindings, fmt.Errorf("%s: %w", e.in.name, err)}
 	}
-	return s, err
+	for _, late := range s.Late() {
+		w.aside(late)
+	}
+	return s, nil
 }

@@ -192,6 +192,7 @@ func TestWhatIsLateIsTheFirstRow(t *testing.T) {
 	first := blocksOf[sheet.Visit](s.Pages[0])[0]
 	assert.True(t, first.Beside)
 	assert.Equal(t, "late", first.When.Mark)
+	assert.Equal(t, first.Do, s.Late())
 	assert.True(t, strings.HasPrefix(first.Do[0], "late, and not in the record: drain soak 2, weigh"), first.Do[0])
 	assert.Contains(t, first.Do[0], "It was due Sat 7 Mar 06:0")
 	_, s = underway(t, "2026-03-08 20:00", inTheSteep+"  weighed 9.40 kg in \"blue tub\" at 2026-03-07 06:00 after soak 2\n  weighed 10.10 kg in \"blue tub\" at 22:00 after soak 3\n  turned at 2026-03-08 06:00\n")
