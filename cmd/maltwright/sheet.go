@@ -13,7 +13,6 @@ import (
 	"maltwright/cmd/sheet/html"
 	"maltwright/cmd/sheet/onpaper"
 	"maltwright/cmd/words"
-	"maltwright/sim/forecast"
 )
 
 // Sheet writes the paper by the bucket.
@@ -177,8 +176,8 @@ func (c Sheet) made(w *World, size sheet.Size) (sheet.Sheet, error) {
 	if f.BrokenOff() {
 		w.aside(words.Safe(c.File) + ": the forecast breaks off, and the sheet with it; maltwright forecast says where")
 	}
-	if len(forecast.Troubles[forecast.TargetMissed](f)) > 0 {
-		w.aside(fmt.Sprintf("%s: a steep misses its aim by the forecast, as the sheet says; more on it: %s", words.Safe(c.File), commandLine("check", c.File)))
+	if s.Misses {
+		w.aside(fmt.Sprintf("%s: by the forecast not all is reached that the process asks for, as the sheet says; more on it: %s", words.Safe(c.File), commandLine("check", c.File)))
 	}
 	return s, nil
 }
