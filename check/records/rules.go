@@ -21,7 +21,7 @@ var (
 		"", "weighed 8.66 kg at 14:00 after soak 2\nweighed 7.41 kg at 2026-03-07 06:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1\nweighed 8.66 kg at 2026-03-07 06:00 after soak 2")
 	writtenTwice = rule("written-twice", finding.Caution, "a reading, or a change of a step, that is written twice",
 		"it counts twice, and mostly one of the two was meant for another step or time", "remove one of them, or correct it",
-		"it does not report two different weights of one step; for clean malt it says which one counts", "weighed 7.41 kg at 14:00 after soak 1\nweighed 7.41 kg at 14:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1")
+		"of two different weights of one step it reports those of one minute, from a hundredth apart on; for clean malt it says which one counts", "weighed 7.41 kg at 14:00 after soak 1\nweighed 7.41 kg at 14:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1")
 	timeDoubtful = rule("time-doubtful", finding.Caution, "a step that took much longer or shorter than the process gives it",
 		"a date is easily a day off, and every line below it without a date follows", "look at both dates; if the step was done differently, write changed",
 		"it does not report fourteen hours more or less, nor a step that met its condition between its earliest and its latest time; it reports six hours more where a step with a time of its own took two and a half times as long",
@@ -46,7 +46,7 @@ var (
 		"DON comes from mould in the ear, NDMA from flue gas in the kiln; the limits are those of the European Union for unprocessed cereals and of the United States for malt, from memory", "ask for the limits where the malt is sold, and sell or brew none of it before; look at ergot, mould and the firing of the kiln",
 		"the limit of your country is not known here, and may be lower",
 		"weighed 4.90 kg clean malt at 2026-03-15 02:07\ntested don 1.4 mg/kg by \"ELISA\" at 2026-04-01 10:00", "weighed 4.90 kg clean malt at 2026-03-15 02:07")
-	remarkAlarms = rule("remark-alarms", finding.Danger, "a remark tells of mould, ergot, gas or smoke, or of grain that goes bad", // a caution where it is only the grain that is lost
+	remarkAlarms = rule("remark-alarms", finding.Danger, "a remark tells of mould, ergot, gas or smoke, or of grain that goes bad or has pests", // a caution where it is only the grain that is lost
 		"what is written as a remark is easily read past; mould and ergot hold poisons that outlast malting, and carbon monoxide and carbon dioxide kill without a smell (common practice)", "do what is said here first of all; where the remark means something else, write it in other words",
 		"it knows a few English words, and what is said not to be there (no mould, mould-free); smoke is not told of where the malt is dried in smoke, nor a sour smell of acid malt",
 		`remark "pink mould on the bed" at 07:00`, `remark "smells of cucumber, no mould" at 07:00`)

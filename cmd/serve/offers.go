@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"context"
 	"math"
 	"slices"
 	"strings"
@@ -13,10 +14,11 @@ import (
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
 	"maltwright/sim/visits"
+	"maltwright/sim/work"
 )
 
 // offersOf is what the forms of a batch offer, the likely first, by where it stands.
-func offersOf(v seen) offers {
+func offersOf(ctx context.Context, v seen) offers {
 	b, p, h := v.opened.Batch, v.opened.Process, v.opened.Words
 	o := offers{Batch: v.brief.ID, Once: once(), Degree: h.Degree(), Sampled: b.Sample != nil, Bag: b.RawBag() != nil}
 	if p == nil {
@@ -35,7 +37,7 @@ func offersOf(v seen) offers {
 		}
 	}
 	endedIn := ""
-	if f := planOf(v); f != nil {
+	if f := planOf(ctx, v); f != nil {
 		o.After = stepsOf(f)
 		o.Ended, endedIn = likelyEnded(v, f)
 		o.Steps = o.After
@@ -82,7 +84,7 @@ func likelyFirst(list []string, likely string) []string {
 
 // planOf is the forecast of a batch beside its record, of the usual lot and house or of that which its
 // readings fit best; nil where there is none.
-func planOf(v seen) *forecast.Forecast {
+func planOf(ctx context.Context, v seen) *forecast.Forecast {
 	if v.opened.Follow != nil {
 		return v.opened.Follow.Centre
 	}
@@ -93,6 +95,7 @@ func planOf(v seen) *forecast.Forecast {
 	if err != nil {
 		return nil
 	}
+	t.Bound(ctx, work.NewPool(work.Records))
 	f, err := t.Run(make([]float64, len(t.Axes)), false)
 	if err != nil {
 		return nil

@@ -21,7 +21,7 @@ func (s *server) batchSheet(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f := planOf(v)
+	f := planOf(r.Context(), v)
 	if f == nil {
 		return missing("there is no forecast of this batch, and so no sheet: put its record right first")
 	}
@@ -84,6 +84,11 @@ func (s *server) calendar(w http.ResponseWriter, r *http.Request) error {
 // report is the report of a batch: a document of its own, which may be saved and sent, with its style
 // in itself.
 func (s *server) report(w http.ResponseWriter, r *http.Request) error {
+	back, err := s.turns.take(r.Context())
+	if err != nil {
+		return err
+	}
+	defer back()
 	x, err := s.keep.Report(r.Context(), idOf(r), s.Clock())
 	if err != nil {
 		return err

@@ -89,7 +89,7 @@ func (s *server) answer(w http.ResponseWriter, r *http.Request, e entry, a folde
 	p := s.batchPage(r, v)
 	view := readingView{ID: v.brief.ID, Name: v.brief.Name, Once: cmp.Or(r.PostForm.Get(nameOwn), once()), At: e.At, Kept: keptOf(r.PostForm)}
 	if v.opened.Batch != nil {
-		o := offersOf(v)
+		o := offersOf(r.Context(), v)
 		o.Once = once()
 		view.Form = formOf(o, r.PostForm.Get(nameKind), r.PostForm)
 	}
@@ -126,9 +126,6 @@ func (v *readingView) tell(a folder.Answer) {
 		}
 	}
 }
-
-// plainer leaves out of a refusal what a page says by its heading.
-func plainer(text string) string { return strings.TrimPrefix(text, "not noted: ") }
 
 // keptOf is what was typed, as fields that are not seen. The time stands apart: it is that of the answer.
 func keptOf(form url.Values) (list []field) {
@@ -169,14 +166,10 @@ func (s *server) undo(w http.ResponseWriter, r *http.Request) error {
 		return errForm
 	}
 	id, line := idOf(r), r.PostForm.Get(nameLine)
-	lines, err := s.keep.Lines(id)
-	if err != nil {
-		return err
+	if line == "" {
+		return missing("look at the batch, and say which line to take back")
 	}
-	if n := len(lines); n == 0 || lines[n-1].Words != line {
-		return missing("another line is the last one by now; nothing was taken back: look at the batch again")
-	}
-	gone, err := s.keep.Undo(r.Context(), id)
+	gone, err := s.keep.Undo(r.Context(), id, line)
 	if err != nil {
 		return err
 	}

@@ -2,6 +2,7 @@ package serve
 
 import (
 	"net/http"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -52,4 +53,39 @@ func TestWhatIsDueOfARecordThatDoesNotReadIsNotKnown(t *testing.T) {
 	text := plain(s.page("/"))
 	assert.Contains(t, text, "not known what is due of 26-05")
 	assert.NotContains(t, text, "Nothing is due")
+}
+
+// Of two weights of one step and minute that contradict each other one is asked about.
+func TestTwoWeightsOfOneMomentAreAskedAbout(t *testing.T) {
+	s, batch := growing(t)
+	line := regexp.MustCompile(`weighed .* after soak 1`).FindString(s.read("26-05.malt"))
+	at := regexp.MustCompile(`at (\d\d:\d\d)`).FindStringSubmatch(line)
+	require.Len(t, at, 2, line)
+	a := s.post(batch+"/reading", "kind", "weighed", "value", "7.12", "unit", "kg", "after", "soak 1", "at", "2026-04-10T"+at[1])
+	require.Equal(t, http.StatusOK, a.status, plain(a.body))
+	assert.Contains(t, plain(a.body), "are of the same step and minute, and contradict each other")
+	assert.Contains(t, a.body, `value="sure"`)
+}
+
+// Grain that came out of the steep too dry is told of where its reading is written and where the batch stands.
+func TestASteepThatEndsTooDryIsToldOf(t *testing.T) {
+	s, _ := growing(t)
+	s.at("2026-04-11 22:00")
+	s.without("26-05.malt", "  read    water 13.4")
+	batch := linked(t, s.page("/"), "26-05")
+	s.wrote(batch, "kind", "weighed", "value", "8.62", "unit", "kg", "after", "soak 3")
+	text := plain(s.page(batch))
+	assert.Contains(t, text, "At steep-out: ")
+	assert.Equal(t, 2, strings.Count(text, "soak once more, or go on"), text)
+}
+
+// Times of a batch that was left alone for days are told with their day.
+func TestWhatIsNextHasItsDayWhereItIsOfAnotherOne(t *testing.T) {
+	s, _ := growing(t)
+	s.without("26-05.malt", "  weighed 7.39")
+	s.at("2026-04-16 12:00")
+	batch := linked(t, s.page("/"), "26-05")
+	a := s.post(batch+"/reading", "kind", "weighed", "value", "7.39", "unit", "kg", "after", "soak 1", "at", "2026-04-10T13:30")
+	text := plain(a.body)
+	assert.Regexp(t, `next: .* on Fri 10 Apr at 22:30`, text)
 }

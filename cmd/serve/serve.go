@@ -22,6 +22,7 @@ import (
 	"maltwright/cmd/journal"
 	"maltwright/cmd/report"
 	"maltwright/cmd/serve/guard"
+	"maltwright/cmd/words"
 )
 
 // Options are how the page is served.
@@ -33,13 +34,15 @@ type Options struct {
 
 // keeper is what the page asks of a folder.
 type keeper interface {
+	ID() folder.ID
 	Look(ctx context.Context, now time.Time) (folder.State, error)
 	Stands(ctx context.Context, id folder.ID, now time.Time) (folder.Batch, error)
+	Came(ctx context.Context, id folder.ID) ([]words.LedgerRow, error)
 	Batch(id folder.ID, now time.Time) (folder.Opened, error)
 	Process(ctx context.Context, id folder.ID) (folder.Opened, error)
 	Judge(ctx context.Context, id folder.ID, x folder.Reading) (folder.Answer, error)
 	Note(ctx context.Context, id folder.ID, x folder.Reading, sure bool) (folder.Answer, error)
-	Undo(ctx context.Context, id folder.ID) (folder.Undone, error)
+	Undo(ctx context.Context, id folder.ID, line string) (folder.Undone, error)
 	Lines(id folder.ID) ([]journal.Line, error)
 	Begin(ctx context.Context, process folder.ID, s folder.Start) (folder.Begun, error)
 	Report(ctx context.Context, id folder.ID, now time.Time) (report.Report, error)
@@ -52,6 +55,7 @@ type server struct {
 	keep  keeper
 	seal  seal
 	drawn drawn
+	turns turns
 }
 
 // New serves a folder. It has no guard around it.
@@ -64,7 +68,7 @@ func handler(k keeper, o Options) http.Handler {
 	if o.MayWrite == nil {
 		o.MayWrite = guard.MayWrite
 	}
-	s := &server{Options: o, keep: k, seal: newSeal()}
+	s := &server{Options: o, keep: k, seal: newSeal(), turns: newTurns()}
 	mux := http.NewServeMux()
 	mux.Handle("GET /style.css", style)
 	mux.Handle("GET /page.js", script)

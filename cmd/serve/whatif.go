@@ -52,6 +52,11 @@ func (s *server) whatIf(w http.ResponseWriter, r *http.Request) error {
 	err := error(missing("type what would be otherwise, such as the lines below"))
 	var said folder.Supposed
 	if len(lines) > 0 {
+		back, much := s.turns.take(r.Context())
+		if much != nil {
+			return much
+		}
+		defer back()
 		said, err = s.keep.WhatIf(r.Context(), idOf(r), time.Time{}, lines)
 	}
 	var unsound *folder.Unsound
@@ -66,9 +71,9 @@ func (s *server) whatIf(w http.ResponseWriter, r *http.Request) error {
 	return s.processWith(w, r, status, func(v *processView) {
 		v.WhatIf.Lines = typed
 		if err != nil {
-			v.WhatIf.Wrong = words.Safe(err.Error())
+			v.WhatIf.Wrong = []string{words.Safe(plainer(err.Error()))}
 			if unsound != nil {
-				v.WhatIf.Found = findingsOf(unsound.Findings)
+				v.WhatIf.Wrong = notSupposed(unsound.Findings, lines)
 			}
 			return
 		}

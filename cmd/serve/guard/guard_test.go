@@ -5,6 +5,7 @@ import (
 	"io"
 	"net/http"
 	"net/http/httptest"
+	"net/netip"
 	"strings"
 	"sync"
 	"testing"
@@ -253,4 +254,15 @@ func TestALogIsNotFilled(t *testing.T) {
 	now = now.Add(time.Minute)
 	log("refused again")
 	assert.Equal(t, []string{"7 more lines were left out", "refused again"}, lines[3:])
+}
+
+// A browser leaves out the port that its scheme has by itself.
+func TestThePortOfTheSchemeIsLeftOut(t *testing.T) {
+	d := newDesk(func(o *Options) { o.Hosts = Names(netip.MustParseAddr("192.168.1.20"), 80) })
+	for host, want := range map[string]int{"192.168.1.20": http.StatusUnauthorized, "192.168.1.20:80": http.StatusUnauthorized, "[::1]": http.StatusUnauthorized, "localhost": http.StatusUnauthorized,
+		"evil.example": http.StatusMisdirectedRequest, "192.168.1.20:81": http.StatusMisdirectedRequest} {
+		answer := d.asks(http.MethodGet, "/", func(r *http.Request) { r.Host = host })
+		assert.Equal(t, want, answer.StatusCode, host)
+	}
+	assert.NotContains(t, Names(netip.MustParseAddr("192.168.1.20"), 8080), "192.168.1.20")
 }
