@@ -11,7 +11,6 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
-	"maltwright/sim/infer/evidence"
 	"maltwright/sim/visits"
 )
 
@@ -27,6 +26,9 @@ func offersOf(v seen) offers {
 		kg = p.Charge.SI
 	}
 	o.Unit = unitIn(words.Weighed(h, kg))
+	if o.Unit == "lb" && h.Ounces { // a charge of 10 lb comes out even
+		o.Unit = "lb oz"
+	}
 	stage := ""
 	if v.on != nil {
 		stage = v.on.Now.Stage
@@ -35,7 +37,7 @@ func offersOf(v seen) offers {
 		}
 	}
 	endedIn := ""
-	if f := planOf(v); f != nil {
+	if f := v.ahead.Forecast; f != nil {
 		o.After = stepsOf(f)
 		o.Ended, endedIn = likelyEnded(v, f)
 		o.Steps = o.After
@@ -78,26 +80,6 @@ func likelyFirst(list []string, likely string) []string {
 		return list
 	}
 	return slices.Concat(list[i:i+1], list[:i], list[i+1:])
-}
-
-// planOf is the forecast of a batch beside its record, of the usual lot and house or of that which its
-// readings fit best; nil where there is none.
-func planOf(v seen) *forecast.Forecast {
-	if v.opened.Follow != nil {
-		return v.opened.Follow.Centre
-	}
-	if v.opened.Batch == nil || v.opened.Batch.Broken || v.opened.Process == nil {
-		return nil
-	}
-	t, err := evidence.New(v.opened.Batch, v.now)
-	if err != nil {
-		return nil
-	}
-	f, err := t.Run(make([]float64, len(t.Axes)), false)
-	if err != nil {
-		return nil
-	}
-	return f
 }
 
 // stepsOf names the steps of a forecast as a record does, in their order.

@@ -4,14 +4,15 @@ import (
 	"bytes"
 	"net/http"
 	"regexp"
-	"slices"
 	"strings"
+	"time"
 
 	"maltwright/cmd/report/html"
 	"maltwright/cmd/serve/guard"
 	"maltwright/cmd/sheet"
 	"maltwright/cmd/sheet/onpaper"
-	"maltwright/sim/visits"
+	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // batchSheet is the sheet by the bucket of a batch under way: the visits to come.
@@ -20,14 +21,10 @@ func (s *server) batchSheet(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f := planOf(v)
-	if f == nil {
+	if v.ahead.Forecast == nil {
 		return missing("there is no forecast of this batch, and so no sheet: put its record right first")
 	}
-	const justNow = 60 // s
-	elapsed := v.now.Sub(v.opened.Batch.Began.Time).Seconds()
-	due := slices.DeleteFunc(visits.Gather(visits.List(f)), func(x visits.Visit) bool { return x.At < elapsed-justNow })
-	x, err := sheet.OfBatch(v.opened.Batch, f, due, v.now, sheet.Options{Note: "maltwright note " + typedName(v.opened.File)})
+	x, err := sheet.OfBatch(v.opened.Batch, v.ahead.Forecast, v.ahead.Visits, v.now, sheet.Options{Note: "maltwright note " + typedName(v.opened.File)})
 	if err != nil {
 		return missing(err.Error())
 	}
@@ -43,11 +40,34 @@ func (s *server) processSheet(w http.ResponseWriter, r *http.Request) error {
 	if o.Forecast == nil {
 		return missing("there is no forecast of this process, and so no sheet: put it right first")
 	}
-	x, err := sheet.Of(o.Forecast, sheet.Options{Begin: "maltwright begin " + typedName(o.File)})
+	begin, f := "maltwright begin "+typedName(o.File), o.Forecast
+	at, err := startOf(r.URL.Query().Get(nameAt), s.Clock())
+	if err != nil {
+		return err
+	}
+	if !at.IsZero() {
+		begin += " --at " + at.Format(picked)
+		if f, err = forecast.Run(o.Process, forecast.Options{Begun: at, Meter: work.NewMeter(r.Context(), nil)}); err != nil {
+			return missing(o.Words.Cause(err))
+		}
+	}
+	x, err := sheet.Of(f, sheet.Options{Begin: begin, Start: at})
 	if err != nil {
 		return missing(err.Error())
 	}
 	return printed(w, x)
+}
+
+// startOf is when a batch is to begin, as a field of a browser has it; the zero time where it says nothing.
+func startOf(typed string, now time.Time) (time.Time, error) {
+	if strings.TrimSpace(typed) == "" {
+		return time.Time{}, nil
+	}
+	at, err := time.ParseInLocation(stamp, stamped(typed, now), now.Location())
+	if err != nil || at.Year() < 1900 || at.Year() > 2200 {
+		return time.Time{}, missing("the start is no time: pick a day and an hour")
+	}
+	return at, nil
 }
 
 // typedName is the name of a file as it is typed at a command line.

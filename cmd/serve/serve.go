@@ -37,6 +37,7 @@ type keeper interface {
 	Stands(ctx context.Context, id folder.ID, now time.Time) (folder.Batch, error)
 	Batch(id folder.ID, now time.Time) (folder.Opened, error)
 	Process(ctx context.Context, id folder.ID) (folder.Opened, error)
+	Ahead(ctx context.Context, id folder.ID, now time.Time) (folder.Ahead, error)
 	Judge(ctx context.Context, id folder.ID, x folder.Reading) (folder.Answer, error)
 	Note(ctx context.Context, id folder.ID, x folder.Reading, sure bool) (folder.Answer, error)
 	Undo(ctx context.Context, id folder.ID) (folder.Undone, error)
