@@ -28,6 +28,7 @@ func (w World) tellServed(p place, o guard.Options, again bool) {
 	if again {
 		w.say("The addresses are those of before, and phones that came by them are still let in. With --anew none is.")
 	}
+	w.say("%s", ending(p))
 	if !p.loopback() && w.Terminal {
 		w.tellCode(link)
 	}
@@ -38,7 +39,6 @@ func (w World) tellServed(p place, o guard.Options, again bool) {
 	} {
 		fmt.Fprintf(w.Out, "  %-8s  %s\n", row[0], row[1]) // an address stays whole, to be copied
 	}
-	w.say("%s", ending(p))
 }
 
 // aboutPlace is what to know of who can come by.
@@ -89,7 +89,7 @@ func (w World) tellCode(link string) {
 }
 
 // codeBeside is how many lines stand below the code, with that of the cursor.
-const codeBeside = 5
+const codeBeside = 4
 
 // rows is how many lines the terminal has, 0 where it is not known.
 func (w World) rows() int {
