@@ -33,6 +33,7 @@ type bookSlip struct {
 var bookSlips = []bookSlip{
 	{"a step before the one it follows", "26-03", []string{"at 14:00 after soak 1", "at 14:00 after soak 2", "06:00 after soak 2", "06:00 after soak 1"}, "record-out-of-order", "soak 1"},
 	{"a weighing twice", "26-03", []string{"  weighed 7.41 kg at 14:00 after soak 1\n", "  weighed 7.41 kg at 14:00 after soak 1\n  weighed 7.41 kg at 14:00 after soak 1\n"}, "written-twice", "weighed 7.41 kg at 14:00 after soak 1"},
+	{"two weights of one step and minute", "26-03", []string{"  weighed 7.41 kg at 14:00 after soak 1\n", "  weighed 7.41 kg at 14:00 after soak 1\n  weighed 7.12 kg at 14:00 after soak 1\n"}, "written-twice", "weighed 7.12 kg at 14:00 after soak 1"},
 	{"a weighing of the kiln twice", "26-03", []string{"after dry 2\n", "after dry 2\n  weighed 5.43 kg at 19:20 after dry 2\n"}, "written-twice", "weighed 5.43 kg at 19:20 after dry 2"},
 	{"a turn twice", "26-03", []string{"  counted chit 81", "  turned  at 06:30\n  counted chit 81"}, "written-twice", "turned  at 06:30"},
 	{"turned in the steep", "26-03", []string{"  read    water 13.5 °C at 23:01", "  turned  at 20:00\n  read    water 13.5 °C at 23:01"}, "record-out-of-order", "turned  at 20:00"},

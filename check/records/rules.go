@@ -21,7 +21,7 @@ var (
 		"", "weighed 8.66 kg at 14:00 after soak 2\nweighed 7.41 kg at 2026-03-07 06:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1\nweighed 8.66 kg at 2026-03-07 06:00 after soak 2")
 	writtenTwice = rule("written-twice", finding.Caution, "a reading, or a change of a step, that is written twice",
 		"it counts twice, and mostly one of the two was meant for another step or time", "remove one of them, or correct it",
-		"it does not report two different weights of one step; for clean malt it says which one counts", "weighed 7.41 kg at 14:00 after soak 1\nweighed 7.41 kg at 14:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1")
+		"of two different weights of one step it reports those of one minute, from a hundredth apart on; for clean malt it says which one counts", "weighed 7.41 kg at 14:00 after soak 1\nweighed 7.41 kg at 14:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1")
 	timeDoubtful = rule("time-doubtful", finding.Caution, "a step that took much longer or shorter than the process gives it",
 		"a date is easily a day off, and every line below it without a date follows", "look at both dates; if the step was done differently, write changed",
 		"it does not report fourteen hours more or less, nor a step that met its condition between its earliest and its latest time; it reports six hours more where a step with a time of its own took two and a half times as long",

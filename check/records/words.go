@@ -59,6 +59,7 @@ func (r *record) twice() {
 		f.Related = []finding.Related{{Place: list[k].Place(), Message: "here"}}
 		r.slip(i, f)
 	}
+	r.contradict()
 	r.cleanTwice()
 	r.changedTwice()
 }

@@ -24,6 +24,7 @@ const (
 	AlarmSmoke AlarmKind = "smoke"
 	AlarmMould AlarmKind = "mould"
 	AlarmSour  AlarmKind = "sour"
+	AlarmPests AlarmKind = "pests"
 )
 
 // alarms are the words of each danger, the worst first, and what to do (common practice; of gas
@@ -47,6 +48,9 @@ var alarms = []struct {
 	{Alarm{Kind: AlarmSour, Means: "it stands without air and goes bad",
 		Do: "drain it, rinse it with fresh cold water and air it at once; if the smell or the slime stays, throw it away, and taste none of it"},
 		wordsOf(`sour|soured|souring|slim[ey]|slimey|slimy|rotten|rotting|rotted|rot|rots|putrid|vinegar|vinegary|foul|stinks?|stinking|stench`)},
+	{Alarm{Kind: AlarmPests, Means: "they go on into other grain and malt, and leave dirt and moisture",
+		Do: "keep this grain away from all other, sieve it or throw it away, and clean the place before anything else goes into it"},
+		wordsOf(`pests?|weevils?|(?:grain|flour) (?:beetle|borer|moth|mite)s?|(?:mouse|mice|rat|rodent)[ -]droppings|rodents?`)},
 }
 
 // AlarmOf is what there is to say of a danger of a kind.

@@ -24,6 +24,9 @@ func TestAlarmsAreKnownByTheirWords(t *testing.T) {
 		"not turned at night, mouldy in the morning": {AlarmMould},
 		"mould found, no ergot":                      {AlarmMould},
 		"mould, no smell":                            {AlarmMould},
+		"pests seen":                                 {AlarmPests},
+		"weevils in the sack, mouse droppings":       {AlarmPests},
+		"no weevils":                                 nil,
 		"no mould":                                   nil,
 		"mould-free":                                 nil,
 		"mould free":                                 nil,
@@ -48,7 +51,7 @@ func TestAlarmsAreKnownByTheirWords(t *testing.T) {
 		for _, a := range Alarms(text) {
 			got = append(got, a.Kind)
 			assert.NotEmpty(t, a.Word, text)
-			assert.Equal(t, a.Kind != AlarmSour, a.People, text)
+			assert.Equal(t, a.Kind != AlarmSour && a.Kind != AlarmPests, a.People, text)
 		}
 		assert.Equal(t, want, got, text)
 	}

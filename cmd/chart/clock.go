@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"math"
 	"time"
 
 	"maltwright/lang/quantity"
@@ -34,13 +35,13 @@ func (k Clock) when(at float64) time.Time {
 
 func (k Clock) at(t time.Time) float64 { return t.Sub(k.start).Seconds() }
 
-// Say writes a time: Thu 26 Nov 14:20, or 2 d 14 h.
+// Say writes a time, rounded to the minute: Thu 26 Nov 14:20, or 2 d 14 h.
 func (k Clock) Say(at float64) string {
 	switch {
 	case !known(at):
 		return "unknown"
 	case k.ByDay():
-		return k.when(at).Format("Mon 2 Jan 15:04")
+		return k.when(minute * math.Round(at/minute)).Format("Mon 2 Jan 15:04")
 	case at == 0:
 		return "0 h"
 	}

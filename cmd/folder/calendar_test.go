@@ -48,6 +48,13 @@ func TestTheCalendarHoldsAllBatchesUnderWay(t *testing.T) {
 		require.NotNil(t, cal.Props.Get(name), name)
 		assert.Equal(t, want, cal.Props.Get(name).Value)
 	}
+	for _, list := range cal.Props {
+		for _, p := range list {
+			for name, values := range p.Params {
+				assert.Len(t, values, 1, "%s;%s: a parameter stands once", p.Name, name)
+			}
+		}
+	}
 	assert.Equal(t, "DURATION", cal.Props.Get("REFRESH-INTERVAL").Params.Get("VALUE"))
 	of := map[string]int{}
 	for _, e := range list {

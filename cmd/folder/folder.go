@@ -71,6 +71,9 @@ func (d *Folder) Close() error {
 	return d.index.root.Close()
 }
 
+// ID names the folder itself, apart from every other on this machine.
+func (d *Folder) ID() ID { return d.index.id("folder", ".", "", 0) }
+
 // record is the batch of an ID as it stands in its file.
 func (d *Folder) record(id ID) (Record, error) {
 	p, err := d.index.find(id, true)
@@ -119,13 +122,14 @@ func (d *Folder) Note(ctx context.Context, id ID, x Reading, sure bool) (Answer,
 	return d.clerk.Write(r, x, a)
 }
 
-// Undo takes back what was noted last. Errors: *Refused, *Gone, *Busy, *Failed, and that of the context.
-func (d *Folder) Undo(ctx context.Context, id ID) (Undone, error) {
+// Undo takes back what was noted last, where the last line still has the words that were shown; "" is for whatever it
+// has. Errors: *Refused, *Gone, *Busy, *Failed, and that of the context.
+func (d *Folder) Undo(ctx context.Context, id ID, line string) (Undone, error) {
 	r, err := d.record(id)
 	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return Undone{}, err
 	}
-	return d.clerk.Undo(r, false)
+	return d.clerk.Undo(r, line, false)
 }
 
 // Lines lists the lines of a record with their numbers. Errors: *Refused, *Gone, *Failed.

@@ -125,7 +125,7 @@ func TestAReadingIsJudgedWrittenAndTakenBack(t *testing.T) {
 	assert.False(t, a.Written)
 	assert.Equal(t, text, content(t, dir, "26-06.malt"))
 
-	u, err := d.Undo(t.Context(), id)
+	u, err := d.Undo(t.Context(), id, "")
 	require.NoError(t, err)
 	require.Len(t, u.Gone, 1)
 	assert.Equal(t, began, content(t, dir, "26-06.malt"))
@@ -171,7 +171,7 @@ func TestWhatIsNotThereAnyMoreIsGone(t *testing.T) {
 		require.ErrorAs(t, err, &gone, string(x))
 		_, err = d.Lines(x)
 		require.ErrorAs(t, err, &gone)
-		_, err = d.Undo(t.Context(), x)
+		_, err = d.Undo(t.Context(), x, "")
 		require.ErrorAs(t, err, &gone)
 	}
 	_, err := d.Begin(t.Context(), id, folder.Start{})
@@ -179,4 +179,36 @@ func TestWhatIsNotThereAnyMoreIsGone(t *testing.T) {
 	moved := looked(t, d, noon).Underway
 	require.Len(t, moved, 1)
 	assert.NotEqual(t, id, moved[0].ID)
+}
+
+// A browser that kept readings for a folder may meet another one at the same address.
+func TestABatchOfAnotherFolderIsNotTakenForIt(t *testing.T) {
+	one, other := opened(t, malthouse(t), noon), opened(t, malthouse(t), noon)
+	id := looked(t, one, noon).Underway[0].ID
+	assert.NotEqual(t, one.ID(), other.ID())
+	assert.NotEqual(t, id, looked(t, other, noon).Underway[0].ID, "both are called 26-06, in a file of one name")
+	_, err := other.Note(t.Context(), id, reading("turned"), true)
+	var gone *folder.Gone
+	assert.ErrorAs(t, err, &gone)
+}
+
+// Another phone writes a line between the look at the page and the button.
+func TestOnlyTheLineThatWasShownIsTakenBack(t *testing.T) {
+	dir := malthouse(t)
+	d := opened(t, dir, noon)
+	id := looked(t, d, noon).Underway[0].ID
+	for _, words := range []string{"turned at 2026-03-06 13:00", "turned at 2026-03-06 14:00"} {
+		_, err := d.Note(t.Context(), id, reading(words), true)
+		require.NoError(t, err)
+	}
+	written := content(t, dir, "26-06.malt")
+	lines, err := d.Lines(id)
+	require.NoError(t, err)
+	_, err = d.Undo(t.Context(), id, lines[len(lines)-2].Words)
+	var refused *folder.Refused
+	require.ErrorAs(t, err, &refused)
+	assert.Equal(t, written, content(t, dir, "26-06.malt"))
+	u, err := d.Undo(t.Context(), id, lines[len(lines)-1].Words)
+	require.NoError(t, err)
+	assert.Equal(t, "turned at 2026-03-06 14:00", u.Gone[0].Words)
 }

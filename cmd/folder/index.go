@@ -53,10 +53,11 @@ type place struct {
 	batch bool
 }
 
-// idOf names a batch or a process by where it lies and what it is called; nth tells those of one
-// name in one file apart.
-func idOf(kind, at, name string, nth int) ID {
-	sum := sha256.Sum256([]byte(strings.Join([]string{kind, at, name, fmt.Sprint(nth)}, "\x00")))
+// id names a batch or a process by where it lies and what it is called; nth tells those of one
+// name in one file apart. The folder is in it: a browser keeps readings by the address of a page, where
+// another folder may be shown next, with a batch of the same name.
+func (x *index) id(kind, at, name string, nth int) ID {
+	sum := sha256.Sum256([]byte(strings.Join([]string{x.path, kind, at, name, fmt.Sprint(nth)}, "\x00")))
 	return ID(hex.EncodeToString(sum[:8]))
 }
 
@@ -96,16 +97,16 @@ func (x *index) unit(at string, known recall.Known) (*unit, error) {
 	u := &unit{at: at, needs: map[string][sha256.Size]byte{at: s.sum}}
 	u.File = File{Name: filepath.FromSlash(at), Path: filepath.Join(x.path, filepath.FromSlash(at)), Text: s.text, Root: x.path, Dir: path.Dir(at)}
 	u.house, u.found = read.Load(u.Name, u.Text, u.Dir, u.Past(reader{x, u.needs}, known))
-	u.name()
+	u.name(x)
 	u.sum = sumOfAll(u.needs)
 	return u, nil
 }
 
 // name gives the batches and processes of a unit their IDs.
-func (u *unit) name() {
+func (u *unit) name(x *index) {
 	times := map[string]int{}
 	next := func(kind, name string) ID {
-		id := idOf(kind, u.at, name, times[kind+name])
+		id := x.id(kind, u.at, name, times[kind+name])
 		times[kind+name]++
 		return id
 	}

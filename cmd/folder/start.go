@@ -65,7 +65,7 @@ func (d *Folder) Begin(ctx context.Context, process ID, s Start) (Begun, error) 
 		return Begun{}, err
 	}
 	at := path.Join(path.Dir(u.at), o.Batch+Extension)
-	return Begun{ID: idOf("batch", at, o.Batch, 0), Batch: o.Batch, File: at, Before: BeforeItIsWet(o.Model), Kept: o.Kept(), First: FirstOf(ctx, o.Model)}, nil
+	return Begun{ID: d.index.id("batch", at, o.Batch, 0), Batch: o.Batch, File: at, Before: BeforeItIsWet(o.Model), Kept: o.Kept(), First: FirstOf(ctx, o.Model)}, nil
 }
 
 // beginning reads what was filled in.

@@ -3,6 +3,7 @@ package folder
 import (
 	"bytes"
 	"crypto/sha256"
+	"errors"
 	"fmt"
 
 	"maltwright/cmd/journal"
@@ -26,12 +27,12 @@ func (c Clerk) before(r Record, now []byte) []byte {
 
 func undoKey(f File, text []byte) string { return fmt.Sprintf("%s\n%x", f.Path, sha256.Sum256(text)) }
 
-// Undo takes back what was noted last: as it is kept, or else the last line of the record. Dry tells
-// what would be taken back, and writes nothing. Errors: *Refused, *Busy, *Failed.
-func (c Clerk) Undo(r Record, dry bool) (Undone, error) {
+// Undo takes back what was noted last: as it is kept, or else the last line of the record. Where a line is
+// given, the last one must be it: another writer may have come between. Dry tells what would be taken back, and writes nothing. Errors: *Refused, *Busy, *Failed.
+func (c Clerk) Undo(r Record, line string, dry bool) (Undone, error) {
 	var u Undone
 	back := func(text []byte) (out []byte, err error) {
-		out, u, err = c.undone(r, text)
+		out, u, err = c.undone(r, line, text)
 		return out, err
 	}
 	if dry {
@@ -42,12 +43,15 @@ func (c Clerk) Undo(r Record, dry bool) (Undone, error) {
 }
 
 // undone is the text of a record without what was noted last.
-func (c Clerk) undone(r Record, text []byte) ([]byte, Undone, error) {
+func (c Clerk) undone(r Record, line string, text []byte) ([]byte, Undone, error) {
 	j, release, err := r.journal(text)
 	if err != nil {
 		return nil, Undone{}, err
 	}
 	defer release()
+	if err := isLast(j, line); err != nil {
+		return nil, Undone{}, err
+	}
 	if was := c.before(r, text); was != nil {
 		then := j
 		then.Text = was
@@ -56,8 +60,23 @@ func (c Clerk) undone(r Record, text []byte) ([]byte, Undone, error) {
 			return was, Undone{batch, gone, again}, nil
 		}
 	}
-	out, line, batch, err := j.WithoutLast()
-	return out, Undone{Batch: batch, Gone: []journal.Line{line}}, refused(err)
+	out, gone, batch, err := j.WithoutLast()
+	return out, Undone{Batch: batch, Gone: []journal.Line{gone}}, refused(err)
+}
+
+// isLast refuses a line to take back that is not the last one any more.
+func isLast(j journal.Record, line string) error {
+	if line == "" {
+		return nil
+	}
+	_, lines, err := j.Lines()
+	if err != nil {
+		return refused(err)
+	}
+	if n := len(lines); n == 0 || lines[n-1].Words != line {
+		return &Refused{errors.New("another line is the last one by now; nothing was taken back: look at the batch again")}
+	}
+	return nil
 }
 
 // Lines lists the lines of the record with their numbers. Errors: *Refused, *Failed.

@@ -54,5 +54,5 @@ func TestWhatThePagesOfChartsAndReportsSayToTypeRuns(t *testing.T) {
 			}
 		}
 	}
-	assert.Equal(t, 4, typed)
+	assert.Equal(t, 5, typed)
 }

@@ -94,7 +94,7 @@ func TestAFolderAndTheCommandsMakeTheSameRecord(t *testing.T) {
 	for range 3 {
 		code, out, errs := run("note", begun.File, "--undo")
 		require.Zero(t, code, errs)
-		u, err := d.Undo(t.Context(), begun.ID)
+		u, err := d.Undo(t.Context(), begun.ID, "")
 		require.NoError(t, err)
 		assert.Contains(t, out, "taken back: "+u.Gone[0].Words)
 		same("taken back")

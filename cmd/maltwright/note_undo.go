@@ -9,7 +9,7 @@ import (
 
 // undo takes back what was noted last: as it is remembered, or else the last line of the record.
 func (c Note) undo(w *World, in input) error {
-	u, err := w.clerk(in).Undo(c.record(in), c.DryRun)
+	u, err := w.clerk(in).Undo(c.record(in), "", c.DryRun)
 	if err != nil {
 		return exitOf(err)
 	}

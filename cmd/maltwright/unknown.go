@@ -47,7 +47,7 @@ var neighbours = []neighbour{
 	{command: "explain", behind: []string{"words"}, written: []string{"words", "reference", "language"}},
 	{command: "explain", behind: []string{"rules"}, written: []string{"rules"}},
 	{command: "explain", behind: []string{"units"}, written: []string{"units"}},
-	{command: "seasons", written: []string{"history", "summary", "report", "stats", "batches", "list", "table"}},
+	{command: "seasons", written: []string{"history", "summary", "stats", "batches", "list", "table"}},
 	{command: "learn", written: []string{"fit", "calibrate", "train"}},
 	{command: "new", written: []string{"init", "create", "setup", "wizard", "template", "generate"}},
 	{command: "version", written: []string{"ver"}},

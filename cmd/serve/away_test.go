@@ -43,7 +43,7 @@ func reads(tab *browsertest.Tab, kind, value string) {
 }
 
 const (
-	keptNow = `JSON.parse(localStorage.getItem("maltwright.kept") || "[]").length`
+	keptNow = `JSON.parse(localStorage.getItem("maltwright.kept." + document.body.dataset.folder) || "[]").length`
 	beats   = `dispatchEvent(new Event("online")) || true`
 )
 

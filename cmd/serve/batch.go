@@ -23,9 +23,10 @@ type batchView struct {
 	Began                   string
 	Said                    *saidView
 	Alarms, Doubts          []mark
+	Danger                  bool // of people, told by a remark
 	Lates                   []string
 	Next                    *dueView
-	IsOver                  bool
+	IsOver, Unknown         bool // unknown is what is due, because the record does not read
 	Stage, NowAsOf          string
 	Now, Longer, Further    table
 	Visits, Later, Readings table
@@ -112,6 +113,9 @@ func (s *server) batchPage(r *http.Request, v seen) *page {
 				title = "late: " + title
 			}
 		}
+		if len(v.on.Dangers) > 0 {
+			title = dangerMark + ": " + v.brief.Name
+		}
 	}
 	p := s.page(r, title+" – maltwright")
 	p.Version, p.Batch = v.state.Version, v.brief.ID
@@ -161,8 +165,9 @@ func whatOf(h outlook.Head) string {
 
 // told is what is said of a batch, be it under way or over.
 func (b *batchView) told(x folder.Batch) {
+	b.Danger = len(x.Dangers) > 0
 	for _, d := range x.Dangers {
-		b.Alarms = append(b.Alarms, mark{"danger", d})
+		b.Alarms = append(b.Alarms, mark{dangerMark, d})
 	}
 	if x.Unsound != "" {
 		b.Alarms = append(b.Alarms, mark{"no forecast", x.Unsound})
@@ -175,7 +180,7 @@ func (b *batchView) told(x folder.Batch) {
 // underway is what is said of a batch by its own forecast.
 func (b *batchView) underway(v seen) {
 	on := v.on
-	b.Stage = stageOf(on.Now)
+	b.Stage, b.Unknown = stageOf(on.Now), on.Unsound != ""
 	if next := nextOf(*on); next != nil && !next.Late {
 		b.Next = dueOf(*next, v.now)
 	} else if len(on.Due) > 0 {

@@ -102,7 +102,7 @@ func TestInABrowser(t *testing.T) {
 		assert.NotContains(t, s.squeezed("26-05.malt"), "16.3 °C at 2026-04-14")
 		s.now = s.now.Add(90 * time.Minute)
 		tab.Away(false)
-		tab.Until(`(localStorage.getItem("maltwright.kept") || "[]") === "[]"`)
+		tab.Until(`Object.keys(localStorage).filter((k) => k.startsWith("maltwright.kept.")).every((k) => localStorage.getItem(k) === "[]")`)
 		text := s.squeezed("26-05.malt")
 		assert.Equal(t, 1, strings.Count(text, "read bed 16.3 °C at 2026-04-14 12:00"), "with the time at which it was taken")
 		tab.Reload()
@@ -149,7 +149,7 @@ func TestInABrowserAPageIsOpenedAgainWhileTheMachineIsAway(t *testing.T) {
 	tab.Until(`document.querySelector("#waiting").textContent.includes("Temperature 16.3")`)
 	tab.Away(false)
 	browsertest.Eval[bool](tab, `dispatchEvent(new Event("online")) || true`)
-	tab.Until(`(localStorage.getItem("maltwright.kept") || "[]") === "[]"`)
+	tab.Until(`Object.keys(localStorage).filter((k) => k.startsWith("maltwright.kept.")).every((k) => localStorage.getItem(k) === "[]")`)
 	assert.Equal(t, 1, strings.Count(s.squeezed("26-05.malt"), "read bed 16.3 °C at 2026-04-14 12:00"))
 }
 

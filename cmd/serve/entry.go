@@ -42,6 +42,7 @@ const (
 	namePlace  = "place"
 	nameOf     = "of"
 	nameText   = "text"
+	nameDanger = "danger"
 	nameDry    = "dry"
 	nameDish   = "dish"
 	nameWet    = "wet"
@@ -257,13 +258,6 @@ func rubOf(v url.Values) ([]string, error) {
 		return nil, missing("choose how the kernel rubbed out")
 	}
 	return []string{"felt", vocabulary.MeasureRub, v.Get(nameValue)}, nil
-}
-
-func remarkOf(v url.Values) ([]string, error) {
-	if strings.TrimSpace(v.Get(nameText)) == "" {
-		return nil, missing("type what was seen, smelt or heard")
-	}
-	return []string{vocabulary.VerbRemark, quoted(v.Get(nameText))}, nil
 }
 
 func changedOf(v url.Values) ([]string, error) {

@@ -249,10 +249,6 @@ func (m maker) rub() []group {
 	return []group{{"How a kernel rubbed out between thumb and finger", "choices", []field{m.choice(nameValue, "", list)}}}
 }
 
-func (m maker) remark() []group {
-	return []group{{Fields: []field{m.text(nameText, "What was noticed")}}}
-}
-
 func (m maker) sample() []group {
 	return []group{{Fields: m.oven(nameValue)}}
 }

@@ -43,7 +43,7 @@ func clockOf(at, now time.Time) string {
 func comesTo(x folder.Noted) cell {
 	switch {
 	case x.Danger != "":
-		return cell{Text: x.Danger, Mark: "danger"}
+		return cell{Text: x.Danger, Mark: dangerMark}
 	case x.Doubt != "":
 		return cell{Text: words.Joined("; ", x.Says, x.Doubt), Mark: "in doubt"}
 	}

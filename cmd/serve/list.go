@@ -13,6 +13,8 @@ import (
 )
 
 type listView struct {
+	Alarms    []lateView // dangers that remarks tell of; they go before all else
+	Unknown   []lateView // batches of which nothing is known, because their records do not read
 	Lates     []lateView
 	Next      *dueView // of what is not late
 	Under     table
@@ -62,8 +64,16 @@ func (s *server) list(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
+// dangerMark stands before what a remark tells of that can hurt somebody.
+const dangerMark = "danger"
+
 // titleOf says what is next in the title of the window, where there is room for a line.
 func titleOf(st folder.State, now time.Time) string {
+	for _, b := range st.Underway {
+		if len(b.Dangers) > 0 {
+			return fmt.Sprintf("danger: %s – maltwright", b.Name)
+		}
+	}
 	if len(st.Due) == 0 {
 		return "Batches – maltwright"
 	}
@@ -85,6 +95,12 @@ func listOf(st folder.State, now time.Time) listView {
 		}
 	}
 	for _, b := range st.Underway {
+		for _, d := range b.Dangers {
+			v.Alarms = append(v.Alarms, lateView{b.ID, b.Name, d})
+		}
+		if b.Unsound != "" {
+			v.Unknown = append(v.Unknown, lateView{b.ID, b.Name, b.Unsound})
+		}
 		v.Under.Rows = append(v.Under.Rows, underRow(b, now))
 	}
 	for _, p := range st.Processes {
@@ -132,6 +148,9 @@ func underRow(b folder.Batch, now time.Time) row {
 	next := nextOf(b)
 	name := cell{Text: b.Name, Below: b.Process, Href: "/batch/" + string(b.ID)}
 	stage := cellOf(stageOf(b.Now))
+	if len(b.Dangers) > 0 {
+		name.Mark = dangerMark
+	}
 	if b.Unsound != "" {
 		return row{Cells: []cell{cellOf(words.None), name, {Text: b.Unsound, Mark: "not read"}, cellOf(""), cellOf("")}}
 	}

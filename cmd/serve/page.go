@@ -27,7 +27,7 @@ type page struct {
 	Stamp, AsOf                string // as of when it is
 	Home, Write                bool
 	Version                    string // of the folder; "" on a page that does not change with it
-	Batch                      folder.ID
+	Folder, Batch              folder.ID
 	Calendar                   string
 	Under                      []link // the batches under way
 	Body                       any
@@ -44,7 +44,7 @@ const mostLinks = 4
 
 func (s *server) page(r *http.Request, title string) *page {
 	now := s.Clock()
-	return &page{Title: title, StyleTag: style.tag, ScriptTag: script.tag, Stamp: now.Format(time.RFC3339), AsOf: now.Format("Mon 2 Jan, 15:04"), Write: s.MayWrite(r.Context()), Calendar: s.Calendar}
+	return &page{Title: title, StyleTag: style.tag, ScriptTag: script.tag, Stamp: now.Format(time.RFC3339), AsOf: now.Format("Mon 2 Jan, 15:04"), Write: s.MayWrite(r.Context()), Folder: s.keep.ID(), Calendar: s.Calendar}
 }
 
 // under names the batches under way in the head.

@@ -11,6 +11,7 @@ import (
 
 	"maltwright/cmd/folder"
 	"maltwright/cmd/words"
+	"maltwright/lang/finding"
 )
 
 // readingView is the answer to a reading, before it is written.
@@ -19,6 +20,7 @@ type readingView struct {
 	Name          string
 	Form          form
 	Line, Says    string
+	Dangers       []string // that it tells of; they go before all else
 	Doubts, Minds []string
 	Wrong         string   // why it cannot be written
 	Sum           []string // how it was reckoned
@@ -127,7 +129,9 @@ func (v *readingView) tell(a folder.Answer) {
 		v.Line = words.OneLine(a.Lines[n-1])
 	}
 	for _, d := range a.Doubts {
-		if d.Asks {
+		if d.Danger && d.Severity >= finding.Danger {
+			v.Dangers = append(v.Dangers, d.Says())
+		} else if d.Asks {
 			v.Doubts = append(v.Doubts, d.Says())
 		} else {
 			v.Minds = append(v.Minds, d.Says())
@@ -177,14 +181,10 @@ func (s *server) undo(w http.ResponseWriter, r *http.Request) error {
 		return errForm
 	}
 	id, line := idOf(r), r.PostForm.Get(nameLine)
-	lines, err := s.keep.Lines(id)
-	if err != nil {
-		return err
+	if line == "" {
+		return missing("look at the batch, and say which line to take back")
 	}
-	if n := len(lines); n == 0 || lines[n-1].Words != line {
-		return missing("another line is the last one by now; nothing was taken back: look at the batch again")
-	}
-	gone, err := s.keep.Undo(r.Context(), id)
+	gone, err := s.keep.Undo(r.Context(), id, line)
 	if err != nil {
 		return err
 	}

@@ -33,6 +33,7 @@ type Options struct {
 
 // keeper is what the page asks of a folder.
 type keeper interface {
+	ID() folder.ID
 	Look(ctx context.Context, now time.Time) (folder.State, error)
 	Stands(ctx context.Context, id folder.ID, now time.Time) (folder.Batch, error)
 	Batch(id folder.ID, now time.Time) (folder.Opened, error)
@@ -40,7 +41,7 @@ type keeper interface {
 	Ahead(ctx context.Context, id folder.ID, now time.Time) (folder.Ahead, error)
 	Judge(ctx context.Context, id folder.ID, x folder.Reading) (folder.Answer, error)
 	Note(ctx context.Context, id folder.ID, x folder.Reading, sure bool) (folder.Answer, error)
-	Undo(ctx context.Context, id folder.ID) (folder.Undone, error)
+	Undo(ctx context.Context, id folder.ID, line string) (folder.Undone, error)
 	Lines(id folder.ID) ([]journal.Line, error)
 	Begin(ctx context.Context, process folder.ID, s folder.Start) (folder.Begun, error)
 	Report(ctx context.Context, id folder.ID, now time.Time) (report.Report, error)

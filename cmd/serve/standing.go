@@ -3,12 +3,14 @@ package serve
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/folder"
 	"maltwright/cmd/words"
 )
 
@@ -44,18 +46,29 @@ func (b *batchView) followed(v seen) {
 			to = &b.Longer
 		}
 		to.add(b.wait(r, w, v.now)...)
+		if said := words.NotComing(w); i == 0 && r.Posterior.Trusted && said != "" {
+			b.Notes = append(b.Notes, said)
+		}
 	}
 	if said := words.Agree(r); said != "" {
-		b.Notes = append(b.Notes, "Readings: "+said+".")
+		b.Notes = append(b.Notes, "Readings: "+said+"."+warned(v))
 	}
 	if !r.Posterior.Trusted {
-		b.Notes = append(b.Notes, "Do not trust these figures: hardly any of the forecasts agrees with all of the readings. Weigh and count once more: this batch may go as no forecast does.")
+		b.Notes = append(b.Notes, "Do not trust these figures: "+words.FewAgree(r.Posterior)+". Weigh and count once more: this batch may go as no forecast does.")
 	}
 	for _, x := range r.Readings {
 		if said := h.Suspect(x); said != "" {
 			b.Doubts = append(b.Doubts, mark{"in doubt", said})
 		}
 	}
+}
+
+// warned says beside readings that agree that a remark tells of what no figure shows.
+func warned(v seen) string {
+	if !slices.ContainsFunc(v.told.Remarks, func(n folder.Noted) bool { return n.Danger != "" }) {
+		return ""
+	}
+	return " That is of the figures alone: a remark tells of a danger, and no figure shows it."
 }
 
 // wait is how much longer a condition takes, and when that will be.
@@ -66,9 +79,13 @@ func (b *batchView) wait(r progress.Result, w progress.Wait, now time.Time) []ce
 		}
 		return words.Clock(outlook.ClockAt(r.Began, r.Elapsed+left), now)
 	}
-	length := words.SpreadRow{Low: words.Until(w.Left.P10), High: words.Until(w.Left.P90)}
-	clock := words.SpreadRow{Low: at(w.Left.P10), High: at(w.Left.P90)}
-	middle, within := figure(words.Until(w.Left.P50)), figure(length.Within())
-	middle.Below, within.Below = at(w.Left.P50), clock.Within()
+	middle, within := figure(words.Until(w.Left.P50)), figure(words.UntilWithin(w.Left))
+	middle.Below = at(w.Left.P50)
+	switch from, to := at(w.Left.P10), at(w.Left.P90); {
+	case to != "":
+		within.Below = words.SpreadRow{Low: from, High: to}.Within()
+	case from != "":
+		within.Below = "not before " + from
+	}
 	return []cell{cellOf(words.Awaited(w)), middle, within}
 }

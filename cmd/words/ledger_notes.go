@@ -45,7 +45,7 @@ func (h House) LedgerNotes(list []ledger.Batch) (notes []LedgerNote) {
 		mark     string
 		means    string
 	}{
-		{seasons.Reckoned, reckonedMark, "not measured directly: taken from the forecast that agrees best with the record, or from the bag"},
+		{seasons.Reckoned, reckonedMark, "not measured directly: taken from the forecast that agrees best with the record, from the bag, or from what the lot says"},
 		{seasons.Over, overMark, "more than that: not reached at the last reading"},
 		{seasons.Under, underMark, "that or less: already reached at the first look"},
 		{seasons.Impossible, impossibleMark, "impossible, and left out of the figures of all batches; see maltwright check"},

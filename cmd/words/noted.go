@@ -24,6 +24,13 @@ func (h House) Reading(r noted.Result) string {
 	if r.Passed != nil {
 		said = Joined("; ", said, h.Passed(*r.Passed))
 	}
+	switch {
+	case r.Doubt != nil && !r.Doubt.Bare(): // it is the number that is asked about
+	case r.Short != nil:
+		said = Joined("; ", said, Short(*r.Short))
+	case r.Apart != nil && r.Doubt == nil:
+		said = Joined("; ", said, Apart(*r.Apart))
+	}
 	if r.Hot != nil {
 		said = Joined("; ", said, h.HotBed(*r.Hot))
 	}

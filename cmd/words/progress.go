@@ -57,6 +57,15 @@ func Until(s answer.Seconds) string {
 	return Lasting(s)
 }
 
+// UntilWithin writes between which times eight cases in ten come about: 7 h to 9 h; 16 h or more, or never.
+func UntilWithin(s answer.Spread[answer.Seconds]) string {
+	low, high := Until(s.P10), Until(s.P90)
+	if !math.IsInf(float64(s.P90), 1) || low == high {
+		return SpreadRow{Low: low, High: high}.Within()
+	}
+	return low + " or more, or never"
+}
+
 // Rub is how kernels of a modification rub out.
 func Rub(modification answer.Number) string { return grain.RubAt(float64(modification)).String() }
 

@@ -84,6 +84,18 @@ func Awaited(w progress.Wait) string {
 	return name
 }
 
+// NotComing says of what is waited for now and does not come about in most cases what can be done; "" of what does.
+func NotComing(w progress.Wait) string {
+	if !w.Never || !w.Open {
+		return ""
+	}
+	do := "Weigh and look once more; then end the step by hand and write that down, or leave this batch."
+	if w.Stage == string(model.SteepStage) {
+		do = "Soak once more, or go on with the moisture it has and write that down."
+	}
+	return fmt.Sprintf("As it goes on, it does not come to %s in most cases. %s", Safe(w.Text), do)
+}
+
 // Suspect tells of a reading that may not be right what it is and why; "" of one that may.
 func (h House) Suspect(r progress.Reading) string {
 	if r.Words == nil {
@@ -100,7 +112,8 @@ func (h House) Suspect(r progress.Reading) string {
 	return Safe(what + ": " + why)
 }
 
-// Agree says how many of the readings agree with the forecasts; "" where none is judged.
+// Agree says how many of the readings agree with the forecasts; "" where none is judged. Where few of the
+// forecasts agree with all of the readings at once it says that, however well each reading does by itself.
 func Agree(r progress.Result) string {
 	doubtful, n := 0, 0
 	for _, x := range r.Readings {
@@ -111,15 +124,41 @@ func Agree(r progress.Result) string {
 			n++
 		}
 	}
+	few := FewAgree(r.Posterior)
 	switch {
 	case n == 0 && len(r.Readings) > 0:
 		return ""
 	case n == 0:
 		return "none yet: weigh the drained grain after the next soak, and write the weight with note"
-	case n == 1 && doubtful == 0:
+	case n == 1 && doubtful == 0 && few == "":
 		return "the only one agrees with the forecasts"
-	case doubtful == 0:
+	case doubtful == 0 && few == "":
 		return fmt.Sprintf("all %d agree with one another and with the forecasts", n)
+	case few == "":
+		return fmt.Sprintf("%d of %d agree with one another and with the forecasts", n-doubtful, n)
+	case doubtful > 0:
+		return fmt.Sprintf("%d of %d in doubt, and %s", doubtful, n, few)
+	case n == 1:
+		return "the only one is not in doubt, but " + few
 	}
-	return fmt.Sprintf("%d of %d agree with one another and with the forecasts", n-doubtful, n)
+	return fmt.Sprintf("none of the %d is in doubt by itself, but %s", n, few)
+}
+
+// fewMembers is how many effective members are too few for the outer figures.
+const fewMembers = 20
+
+// Thin tells whether a batch is followed by forecasts of which too few agree with its whole record for the outer
+// figures, if enough for the middle.
+func Thin(p progress.Posterior) bool { return p.Trusted && p.EffectiveSampleSize < fewMembers }
+
+// FewAgree says, of a batch whose figures or outer figures are not to be trusted, that it is because few of the
+// forecasts agree with all of its readings; "" of another.
+func FewAgree(p progress.Posterior) string {
+	switch {
+	case !p.Trusted:
+		return "too few of the forecasts agree with all of the readings at once"
+	case Thin(p):
+		return "few of the forecasts agree with all of the readings at once"
+	}
+	return ""
 }

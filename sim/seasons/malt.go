@@ -79,8 +79,28 @@ func (r *record) yields(s *Season) {
 	if dry <= 0 {
 		return
 	}
-	s.DryYield = Figure{s.Malt.Value / dry, s.Malt.Standing}
-	if s.RawMoisture.Standing == Reckoned && s.DryYield.Standing == Measured {
+	s.OnDryGrain = Figure{s.Malt.Value / dry, s.Malt.Standing}
+	if s.RawMoisture.Standing == Reckoned && s.OnDryGrain.Standing == Measured {
+		s.OnDryGrain.Standing = Reckoned
+	}
+	r.dryYield(s, dry)
+}
+
+// dryYield makes the dry matter of the clean malt by that of the raw grain, kg:
+//
+//	Y = M·(1 − m) / (B·(1 − b))
+//
+// the dry of reckon yield, and of the totals of a forecast. It is measured where the batch was
+// weighed, its grain was dried as a sample and its malt by a laboratory. Where the moisture of the
+// malt is reckoned it is what that leaves, and so the share of the forecast that the moisture goes by.
+func (r *record) dryYield(s *Season, dry float64) {
+	m := s.EndMoisture
+	if !m.Known() || !(m.Value < 1) {
+		return
+	}
+	s.DryYield = Figure{s.Malt.Value * (1 - m.Value) / dry, s.Malt.Standing}
+	_, sampled := r.b.SampleMoisture()
+	if s.Malt.Standing == Measured && (m.Standing != Measured || !sampled) {
 		s.DryYield.Standing = Reckoned
 	}
 }

@@ -67,7 +67,8 @@ type Season struct {
 
 	Malt        Figure // kg, without rootlets
 	Yield       Figure // malt for raw grain, both as they are
-	DryYield    Figure // malt as it is for the dry matter of the raw grain
+	OnDryGrain  Figure // malt as it is for the dry matter of the raw grain
+	DryYield    Figure // malt for raw grain, both dry
 	EndMoisture Figure
 	Total       Figure // s from the beginning to the weighing of the clean malt
 	Fuel, Power Figure // J for each kg of clean malt, as the forecast of the batch has them

@@ -12,8 +12,10 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/read"
 	"maltwright/sim/forecast"
+	"maltwright/sim/reckon"
 )
 
 // second is how close two times count as equal, s, and share how close two ratios of
@@ -90,7 +92,7 @@ func TestFiguresOfTheFirstExample(t *testing.T) {
 	is(t, 8*hour, Under, s.Break, second, "break: 18:55 to 02:55")
 	is(t, 5.02, Measured, s.Malt, share, "malt")
 	is(t, 5.02/6, Measured, s.Yield, share, "yield as it is")
-	is(t, 5.02/(6*0.877), Measured, s.DryYield, share, "yield of dry grain")
+	is(t, 5.02/(6*0.877), Measured, s.OnDryGrain, share, "malt as it is of dry grain")
 	is(t, 171*hour+55*60, Measured, s.Total, second, "total: 6 March 07:00 to 13 March 10:55, 7 d 3 h 55 min")
 	assert.Empty(t, s.Doubts)
 }
@@ -102,6 +104,7 @@ func TestMoisturesFollowFromWeightAndTheDryMatterLeft(t *testing.T) {
 	require.NoError(t, err)
 	// 6 kg × 0.877 = 5.262 kg of dry matter
 	is(t, 1-5.262*f.Totals.YieldDry/5.02, Reckoned, s.EndMoisture, share, "end")
+	is(t, f.Totals.YieldDry, Reckoned, s.DryYield, share, "dry yield: what the forecast leaves, as the moisture has it")
 	steep := f.Stages[0].Steps
 	out := steep[len(steep)-1]
 	kept := out.WeightEnd * (1 - out.MoistureEnd) / (6 * (1 - 0.124)) // of the lot's 12.4 %
@@ -164,7 +167,7 @@ func TestARecordThatHasOnlyBegun(t *testing.T) {
 	is(t, 39*hour, Reckoned, s.Cast, second, "three soaks of 7 h and two rests of 9 h")
 	for what, f := range map[string]Figure{"cast moisture": s.CastMoisture, "water": s.Water, "chit": s.Chit, "chit at": s.ChitAt,
 		"break": s.Break, "acrospire": s.Acrospire, "floor": s.Floor, "bed": s.Bed, "green": s.Green, "kiln": s.Kiln,
-		"malt": s.Malt, "yield": s.Yield, "dry": s.DryYield, "end": s.EndMoisture, "total": s.Total} {
+		"malt": s.Malt, "yield": s.Yield, "on dry grain": s.OnDryGrain, "dry": s.DryYield, "end": s.EndMoisture, "total": s.Total} {
 		assert.Equal(t, Figure{}, f, what)
 	}
 	assert.Empty(t, s.Rub)
@@ -214,7 +217,7 @@ func TestFiguresAreNumbersWhateverIsMissing(t *testing.T) {
 
 func (s *Season) figures() []Figure {
 	return []Figure{s.RawMoisture, s.Cast, s.CastMoisture, s.Water, s.Chit, s.ChitAt, s.ThreeQuarters, s.Acrospire, s.Floor,
-		s.Bed, s.Green, s.Break, s.Kiln, s.Malt, s.Yield, s.DryYield, s.EndMoisture, s.Total}
+		s.Bed, s.Green, s.Break, s.Kiln, s.Malt, s.Yield, s.OnDryGrain, s.DryYield, s.EndMoisture, s.Total}
 }
 
 // An odd process must not stop the rest: no charge, no process at all, no beginning.
@@ -228,6 +231,7 @@ func TestOddRecords(t *testing.T) {
 	b.Process = &bare
 	s := Of(b, f)
 	assert.Equal(t, Figure{}, s.Yield, "no charge")
+	assert.Equal(t, Figure{}, s.OnDryGrain)
 	assert.Equal(t, Figure{}, s.DryYield)
 	assert.Equal(t, Figure{}, s.EndMoisture)
 	assert.Equal(t, Figure{}, s.CastMoisture)
@@ -319,7 +323,8 @@ func TestMaltThatCannotBeIsImpossibleWithAllThatIsReckonedFromIt(t *testing.T) {
 		s := recorded(t, "  weighed "+weight+" kg clean malt at 2026-03-13 10:55\n")
 		assert.Equal(t, standing, s.Malt.Standing, weight)
 		assert.Equal(t, standing, s.Yield.Standing, weight)
-		assert.Equal(t, standing, s.DryYield.Standing, weight)
+		assert.Equal(t, standing, s.OnDryGrain.Standing, weight)
+		assert.Equal(t, weight == "4.98", s.DryYield.Known(), weight)
 		assert.Equal(t, standing == Measured && weight == "4.98", s.EndMoisture.Known(), weight)
 	}
 }
@@ -327,7 +332,7 @@ func TestMaltThatCannotBeIsImpossibleWithAllThatIsReckonedFromIt(t *testing.T) {
 func TestASampleThatCannotBeIsReckonedByTheLot(t *testing.T) {
 	s := recorded(t, "  sample 20.00 g dried to 11.54 g\n  weighed 4.98 kg clean malt at 2026-03-13 10:55\n")
 	is(t, 1-11.54/20, Impossible, s.RawMoisture, share, "42 %")
-	is(t, 4.98/(6*(1-0.124)), Measured, s.DryYield, share, "by the lot's 12.4 %")
+	is(t, 4.98/(6*(1-0.124)), Measured, s.OnDryGrain, share, "by the lot's 12.4 %")
 }
 
 func TestAnAnalysisIsTheMoistureOfTheMalt(t *testing.T) {
@@ -335,10 +340,43 @@ func TestAnAnalysisIsTheMoistureOfTheMalt(t *testing.T) {
 	is(t, 0.047, Measured, s.EndMoisture, share, "as tested")
 }
 
+// 6 kg of grain of 12.5 % hold 5.25 kg of dry matter, and 4.93 kg of malt of 4.3 % hold 4.71801 kg: 89.8669 %.
+// reckon yield gives the same of the same four figures; the malt as it is would be 93.9 % of the dry grain.
+func TestTheDryYieldIsOfDryMatterByDryMatter(t *testing.T) {
+	const sample, malt, tested = "  sample 20.00 g dried to 17.50 g\n", "  weighed 4.93 kg clean malt at 2026-03-13 10:55\n", "  tested moisture 4.3 % at 2026-04-01 10:00\n"
+	want, err := reckon.Yield(startOf(t, "6 kg", "12.5 %"), startOf(t, "4.93 kg", "4.3 %"))
+	require.NoError(t, err)
+	assert.InDelta(t, 0.898669, want.Dry, 1e-6, "by hand")
+
+	s := recorded(t, sample+malt+tested)
+	is(t, want.Dry, Measured, s.DryYield, share, "all four were measured")
+	is(t, 4.93/5.25, Measured, s.OnDryGrain, share, "as it is")
+
+	s = recorded(t, malt+tested)
+	is(t, 4.93*0.957/(6*0.876), Reckoned, s.DryYield, share, "the moisture of the grain is what the lot says, 12.4 %")
+	s = recorded(t, "  bag 100 g at the start\n"+sample+"  weighed bag 82 g clean malt at 2026-03-13 10:55\n"+tested)
+	is(t, 0.82*0.957/0.875, Reckoned, s.DryYield, share, "from the bag")
+
+	s = recorded(t, sample+malt)
+	assert.Equal(t, Reckoned, s.DryYield.Standing, "the malt was not tested")
+	is(t, s.Malt.Value*(1-s.EndMoisture.Value)/5.25, Reckoned, s.DryYield, share, "it fits the moisture that stands beside it")
+	b, _ := batchOf(t, "use \"pale.malt\"\nbatch \"b\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n"+sample+malt+"}\n")
+	assert.Equal(t, Figure{}, Of(b, nil).DryYield, "without a forecast nobody knows the moisture of the malt")
+}
+
+func startOf(t *testing.T, weight, moisture string) reckon.Start {
+	t.Helper()
+	w, err := quantity.Parse(weight)
+	require.NoError(t, err)
+	m, err := quantity.Parse(moisture)
+	require.NoError(t, err)
+	return reckon.Start{Weight: w, Moisture: m}
+}
+
 // 5.7 kg at 4 % hold 5.47 kg of dry matter, and the grain 5.256 kg.
 func TestMaltOfMoreDryMatterThanTheGrainIsImpossible(t *testing.T) {
 	s := recorded(t, "  weighed 5.7 kg clean malt at 2026-03-13 10:55\n  tested moisture 4 % at 2026-04-01 10:00\n")
-	assert.Equal(t, []Standing{Impossible, Impossible, Impossible}, []Standing{s.Malt.Standing, s.Yield.Standing, s.DryYield.Standing})
+	assert.Equal(t, []Standing{Impossible, Impossible, Impossible, Impossible}, []Standing{s.Malt.Standing, s.Yield.Standing, s.OnDryGrain.Standing, s.DryYield.Standing})
 	s = recorded(t, "  weighed 5.7 kg clean malt at 2026-03-13 10:55\n  tested moisture 9 % at 2026-04-01 10:00\n")
 	assert.Equal(t, Measured, s.Malt.Standing, "5.19 kg of dry matter")
 }

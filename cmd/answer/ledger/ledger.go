@@ -86,7 +86,8 @@ type Figures struct {
 	Kiln          Figure[answer.Seconds]   `doc:"on the kiln"`
 	Malt          Figure[answer.Kilograms] `doc:"without rootlets"`
 	Yield         Figure[answer.Share]     `json:"yield_as_is" doc:"malt for raw grain, both as they are"`
-	DryYield      Figure[answer.Share]     `json:"yield_on_dry_grain" doc:"malt as it is for the dry matter of the raw grain"`
+	OnDryGrain    Figure[answer.Share]     `json:"yield_on_dry_grain" doc:"malt as it is for the dry matter of the raw grain"`
+	DryYield      Figure[answer.Share]     `json:"yield_dry" doc:"malt for grain, both dry; measured where both moistures were"`
 	EndMoisture   Figure[answer.Share]     `json:"final_moisture_wb"`
 	Total         Figure[answer.Seconds]   `doc:"from the beginning to the weighing of the clean malt"`
 	Fuel          Figure[answer.Joules]    `json:"fuel_per_kilogram" doc:"for each kg of clean malt"`
@@ -148,7 +149,7 @@ func figures(s *seasons.Season) Figures {
 		BedWarmest: figure[answer.Celsius](s.Bed), ThreeQuarters: figure[answer.Seconds](s.ThreeQuarters),
 		Acrospire: figure[answer.Number](s.Acrospire), Floor: figure[answer.Seconds](s.Floor),
 		GreenMalt: figure[answer.Kilograms](s.Green), Break: figure[answer.Seconds](s.Break), Kiln: figure[answer.Seconds](s.Kiln),
-		Malt: figure[answer.Kilograms](s.Malt), Yield: figure[answer.Share](s.Yield), DryYield: figure[answer.Share](s.DryYield),
+		Malt: figure[answer.Kilograms](s.Malt), Yield: figure[answer.Share](s.Yield), OnDryGrain: figure[answer.Share](s.OnDryGrain), DryYield: figure[answer.Share](s.DryYield),
 		EndMoisture: figure[answer.Share](s.EndMoisture), Total: figure[answer.Seconds](s.Total),
 		Fuel: figure[answer.Joules](s.Fuel), Power: figure[answer.Joules](s.Power),
 	}

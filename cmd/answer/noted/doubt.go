@@ -44,6 +44,11 @@ const (
 	Swapped MeantKind = "swapped" // two digits are the other way round
 )
 
+// Bare tells whether nothing is known that would explain the weight.
+func (d *Doubt) Bare() bool {
+	return d.Lighter == nil && d.Meant == nil && d.Late == nil && d.Along == nil && d.Earlier == nil
+}
+
 const (
 	farOff    = 3.0   // standard deviations from which on a weight is asked about
 	offer     = 2.0   // the same where a slip explains it

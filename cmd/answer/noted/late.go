@@ -50,7 +50,7 @@ func LateOf(ctx context.Context, b *model.Batch, x *model.Weighed, at time.Time,
 			if string(s.Kind) != kind || number != 0 && s.Nth != number || written-s.End < lateBy {
 				continue
 			}
-			l := &Late{s.Label, outlook.ClockAt(b.Began.Time, answer.Seconds(s.End)).Round(time.Minute), answer.Kilograms(s.WeightEnd)}
+			l := &Late{s.Label, outlook.ClockAt(b.Began.Time, answer.Seconds(s.End)), answer.Kilograms(s.WeightEnd)}
 			if math.Abs(net-s.WeightEnd) <= asThen*s.WeightEnd && !l.Ended.After(at) {
 				return l
 			}

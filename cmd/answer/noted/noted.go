@@ -40,6 +40,8 @@ type Result struct {
 	Next        *Visit                  // what is next
 	Over        bool                    // nothing is left to do but to wait
 	Passed      *outlook.Passed         // the steep needs no further soak
+	Short       *outlook.Short          // it comes out of the steep too dry
+	Apart       *answer.Share           // how far the moisture of steeped grain lies above its forecast, where that is far; negative where it is under it
 	Doubt       *Doubt                  // why it may not be right
 	Failed      bool                    // there is no forecast
 }
@@ -178,7 +180,25 @@ func (r *Result) weighed(h *holding, x *model.Weighed, o *evidence.Observation, 
 		y := answer.Share(o.Value / c.SI)
 		r.Yield = &y
 	}
+	if s.Stage == model.SteepStage && r.Moisture != nil && !x.OfBag {
+		r.steeped(h, x)
+	}
 	r.Doubt = h.doubt(x, o, s)
+}
+
+// farApart is how far from its forecast the moisture of steeped grain is told of.
+const farApart = 0.05
+
+// steeped says whether grain that was weighed in its steep is too dry at the end of that, or far from its forecast.
+func (r *Result) steeped(h *holding, x *model.Weighed) {
+	if x.After != nil {
+		r.Short = outlook.ShortOf(h.best, x.After, float64(r.Moisture.Read))
+	}
+	if f := r.Moisture.Forecast; f != nil && r.Short == nil {
+		if above := r.Moisture.Read - *f; math.Abs(float64(above)) >= farApart {
+			r.Apart = &above
+		}
+	}
 }
 
 // held is what the process holds in the place of a thermometer then, nil where it holds none.

@@ -136,9 +136,15 @@ func TemperatureOf(t forecast.Temperature) *answer.Temperature {
 	return &answer.Temperature{Place: t.Place, From: answer.Celsius(t.From), To: answer.Celsius(t.To)}
 }
 
-// ClockAt is the time so long after the first soak, to the second.
+// ClockAt is the time so long after the first soak, rounded to the minute: no forecast means seconds, and a time
+// that is rounded here is the same wherever it is shown, with a clock that has no seconds.
 func ClockAt(start time.Time, after answer.Seconds) time.Time {
-	return start.Add(time.Duration(math.Round(float64(after))) * time.Second)
+	return start.Add(Minutes(after))
+}
+
+// Minutes is a length rounded to the minute.
+func Minutes(s answer.Seconds) time.Duration {
+	return time.Duration(math.Round(float64(s)/60)) * time.Minute
 }
 
 // growthOf is what stands at the end of the last floor, when the kiln takes the grain: it

@@ -31,10 +31,10 @@ func Folder(t testing.TB) string {
 // Process is that of an example file.
 func Process(t testing.TB, name string) *model.Process {
 	t.Helper()
-	folder := Folder(t)
-	text, err := os.ReadFile(filepath.Join(folder, name))
+	file := filepath.Join(Folder(t), name)
+	text, err := os.ReadFile(file)
 	require.NoError(t, err)
-	root, err := read.OpenRoot(folder)
+	root, err := read.OpenRoot(filepath.Dir(file))
 	require.NoError(t, err)
 	defer root.Close()
 	return only(t, name, string(text), root)

@@ -3,7 +3,6 @@ package timetable
 import (
 	"errors"
 	"fmt"
-	"math"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -40,13 +39,13 @@ func Of(f *forecast.Forecast, when time.Time, back bool) (Result, error) {
 	return of(f, list, when, back), nil
 }
 
-// lasts is how long a batch takes, to the second; one that is no malt ends at the kiln.
+// lasts is how long a batch takes, to the minute; one that is no malt ends at the kiln.
 func lasts(f *forecast.Forecast) time.Duration {
-	total := f.Totals.Total
+	total := answer.Seconds(f.Totals.Total)
 	if n := outlook.NoMaltOf(f); n != nil {
-		total = float64(n.At)
+		total = n.At
 	}
-	return time.Duration(math.Round(total)) * time.Second
+	return outlook.Minutes(total)
 }
 
 // Begins is when a batch begins that is to be ready at a time.

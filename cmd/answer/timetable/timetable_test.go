@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/sample"
 	"maltwright/cmd/answer/timetable"
@@ -44,7 +45,7 @@ func TestVisitsKeepTheirDistanceOverTheChangeOfTheClocks(t *testing.T) {
 		change := in(t, "UTC", c.change)
 		n := 0
 		for _, v := range x.Visits {
-			assert.InDelta(t, float64(v.At), v.Time.Sub(x.Start).Seconds(), 0.5)
+			assert.InDelta(t, float64(v.At), v.Time.Sub(x.Start).Seconds(), 30, "to the minute")
 			_, offset := v.Time.Zone()
 			assert.Equal(t, v.Time.Before(change), offset == before, "%s", v.Time)
 			if !v.Time.Before(change) {
@@ -120,6 +121,27 @@ func TestATaskCarriesTheValuesOfItsWords(t *testing.T) {
 	assert.Equal(t, "water", first.Temperature.Place)
 	assert.Equal(t, timetable.Sentence(first.Do), first.Words)
 	assert.Equal(t, outlook.ClockAt(x.Start, x.Visits[0].At), x.Visits[0].Time)
+}
+
+// The end of a step is told at one minute, by the forecast and by the visits.
+func TestVisitsStandAtTheMinutesOfTheForecast(t *testing.T) {
+	for _, name := range []string{"pale.malt", "oven.malt"} {
+		f, start := sample.Forecast(t, name), in(t, "UTC", "2026-03-06T07:00")
+		ends := map[answer.Seconds]time.Time{}
+		outlook.Of(f, start).Rows(func(s outlook.Row) { ends[s.End] = s.EndTime })
+		same := 0
+		x := of(t, f, start, false)
+		for _, v := range x.Visits {
+			assert.Zero(t, v.Time.Second(), name)
+			if end, ok := ends[v.At]; ok {
+				assert.Equal(t, end, v.Time, name)
+				same++
+			}
+		}
+		assert.Greater(t, same, 5, name)
+		assert.Equal(t, outlook.ClockAt(start, answer.Seconds(f.Totals.Total)), x.Ready, name)
+		assert.Zero(t, of(t, f, start, true).Start.Second(), name)
+	}
 }
 
 // What comes off the kiln wet is not put away: the visits end at the kiln, and no rest is over.

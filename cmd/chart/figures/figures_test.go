@@ -144,6 +144,17 @@ func TestHeatShowsTheAirAndWhatItIsSetTo(t *testing.T) {
 	assert.Equal(t, []string{"oven", "grain"}, names(named(t, figures.OfHeat, c, h).Panels[1]), "an oven without a fan has one air")
 }
 
+// The floor of the hall's Munich keeps the mean of its bed in 17 to 20 °C by turns of 6 h in a room of 10 °C; the middle
+// is warmer by a third of the excess, and comes to 22 °C before a turn. A box is held by its air, and is not told of.
+func TestABedWhoseMiddleIsWarmerThanItsBandSaysWhy(t *testing.T) {
+	_, c, h := forecasted(t, "hall/munich.malt", curve.Options{})
+	assert.Contains(t, strings.Join(named(t, figures.OfHeat, c, h).Note, "\n"), "held by its mean")
+	for _, name := range []string{"pale.malt", "box.malt"} {
+		_, c, h := forecasted(t, name, curve.Options{})
+		assert.NotContains(t, strings.Join(named(t, figures.OfHeat, c, h).Note, "\n"), "held by its mean", name)
+	}
+}
+
 // A house of °F and lb sees the same in its own units.
 func TestAHouseOfPoundsSeesItsOwnUnits(t *testing.T) {
 	text, err := os.ReadFile(filepath.Join(sample.Folder(t), "box.malt"))

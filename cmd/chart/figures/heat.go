@@ -2,6 +2,7 @@ package figures
 
 import (
 	"math"
+	"slices"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/curve"
@@ -27,7 +28,23 @@ func Heat(c *curve.Curve, h words.House) chart.Chart {
 	if len(wet.Lines) > 0 && len(hot.Lines) > 0 {
 		wet.Name, hot.Name = temperatureName+" before the kiln", temperatureName+" on the kiln"
 	}
-	return with(c, frame(c, h, "Temperatures"), wet, hot, air(c, h, whole(c)))
+	out := with(c, frame(c, h, "Temperatures"), wet, hot, air(c, h, whole(c)))
+	if len(wet.Lines) > 0 && aboveItsBand(c) {
+		out.Note = append(out.Note, "A bed on a floor is held by its mean; drawn is its middle, where a thermometer stands, which is warmer between two turns.")
+	}
+	return out
+}
+
+// hotter is by how much the middle of a bed is above its band, K, before it is told why: two thermometers differ as much.
+const hotter = 1
+
+// aboveItsBand tells whether the middle of a bed without air through it gets warmer than its band, in which its mean is held.
+func aboveItsBand(c *curve.Curve) bool {
+	return slices.ContainsFunc(c.Steps, func(s curve.Step) bool {
+		return s.Set != nil && s.Set.Place == vocabulary.PlaceBed && slices.ContainsFunc(c.Points, func(p curve.Point) bool {
+			return p.At > s.From && p.At <= s.To && !known(p.AirOn) && p.Grain > slices.Max(s.Set.High)+hotter
+		})
+	})
 }
 
 // warmth is a panel of the temperatures of a stretch.

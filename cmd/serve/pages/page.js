@@ -17,8 +17,8 @@
   const two = (n) => String(n).padStart(2, "0");
   const stamp = (t) => `${t.getFullYear()}-${two(t.getMonth() + 1)}-${two(t.getDate())}T${two(t.getHours())}:${two(t.getMinutes())}`;
 
-  // The store of the browser: readings that wait for the machine.
-  const KEPT = "maltwright.kept";
+  // The store of the browser: readings that wait for the machine. Another folder may be shown at the same address, and has its own.
+  const KEPT = "maltwright.kept." + document.body.dataset.folder;
   const kept = () => { try { return JSON.parse(localStorage.getItem(KEPT)) || []; } catch { return []; } };
   const keep = (list) => { try { localStorage.setItem(KEPT, JSON.stringify(list)); return true; } catch { return false; } };
 
@@ -159,6 +159,7 @@
     if (!r.ok) return false;
     const doc = new DOMParser().parseFromString(await r.text(), "text/html");
     if (busy()) return false;
+    if (doc.body.dataset.folder !== document.body.dataset.folder) { location = "/"; return true; } // another folder is shown here by now
     const open = new Set(all("main details[open] > summary").map((e) => e.textContent));
     const at = document.activeElement && $("main").contains(document.activeElement) && document.activeElement.id;
     for (const part of ["main", ".head"]) $(part).replaceWith(document.importNode($(part, doc), true));

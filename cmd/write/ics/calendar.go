@@ -34,7 +34,7 @@ func Calendar(w io.Writer, name string, list []Batch, from time.Time) error {
 	cal.SetMethod(ics.MethodPublish)
 	cal.SetName(name)
 	cal.SetXWRCalName(name)
-	cal.SetRefreshInterval(asked, ics.WithValue(string(ics.ValueDataTypeDuration)))
+	cal.SetRefreshInterval(asked) // the library writes VALUE=DURATION into its name
 	cal.SetXPublishedTTL(asked)
 	for _, b := range list {
 		b.write(cal, from)

@@ -10,7 +10,6 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/words"
 	"maltwright/sim/forecast"
@@ -184,7 +183,7 @@ func grossOf(names []string) string {
 // clock is when a step ends: the day of the week and the hour, or the date where the
 // step lasts so long that the day would mislead.
 func clock(one outlook.Step, start time.Time) string {
-	end := outlook.ClockAt(start, answer.Seconds(60*math.Round(float64(one.End)/60))) // to the minute, as elapsed
+	end := outlook.ClockAt(start, one.End)
 	if one.End-one.Start > 6*86400 {
 		return end.Format("2 Jan")
 	}

@@ -198,27 +198,36 @@ func likely[T answer.Figure](t *table, name string, x answer.Spread[T], write fu
 	}
 }
 
-// few is how many effective members are too few for the outer figures.
-const few = 20
-
 // posterior writes how the answer was reached.
 func (s *progressSheet) posterior() {
 	p := s.r.Posterior
 	s.para("how sure", "%d forecasts of likely lots, houses and weather, each counting by how well it agrees with the readings; they are worth %.0f that agree well", p.Members, p.EffectiveSampleSize)
-	if p.Trusted && p.EffectiveSampleSize < few {
-		more := ", and ask for more with --members"
-		if p.Members >= follow.MostMembers {
-			more = ""
-		}
-		s.para("", "that is few: hardly any forecast agrees with the whole record, so do not rely on the outer figures, and look at the readings in doubt%s", more)
+	if words.Thin(p) {
+		s.para("", "%s: do not rely on the outer figures%s", words.FewAgree(p), s.moreOf(p))
 	}
+}
+
+// moreOf tells what to do about figures of few members.
+func (s *progressSheet) moreOf(p progress.Posterior) (do string) {
+	if s.doubted() {
+		do += ", look at the readings in doubt"
+	}
+	if p.Members < follow.MostMembers {
+		do += ", and ask for more with --members"
+	}
+	return do
+}
+
+// doubted tells whether a reading is in doubt.
+func (s *progressSheet) doubted() bool {
+	return slices.ContainsFunc(s.r.Readings, func(r progress.Reading) bool { return r.Doubt != "" })
 }
 
 // mistrust says, among the last lines, that the figures are not to be trusted, and what to do.
 func (s *progressSheet) mistrust() {
 	if p := s.r.Posterior; !p.Trusted {
 		s.line("")
-		s.para("mind", "do not trust these figures, nor the dates, which are told to the day: hardly any of the forecasts agrees with all of the readings. %s", s.trustLater(p))
+		s.para("mind", "do not trust these figures, nor the dates, which are told to the day: %s. %s", words.FewAgree(p), s.trustLater(p))
 	}
 }
 
@@ -226,7 +235,7 @@ func (s *progressSheet) mistrust() {
 // that is nearly always enough where no reading is in doubt.
 func (s *progressSheet) trustLater(p progress.Posterior) string {
 	var do string
-	if slices.ContainsFunc(s.r.Readings, func(r progress.Reading) bool { return r.Doubt != "" }) {
+	if s.doubted() {
 		do = "Look at the readings in doubt first. "
 	}
 	if p.Members < follow.MostMembers {
