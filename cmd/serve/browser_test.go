@@ -171,11 +171,15 @@ func TestPagesAreLookedAt(t *testing.T) {
 		browsertest.Eval[bool](tab, `(document.documentElement.style.fontSize = "200%") && true`) // text twice as large
 		assert.Zero(t, tab.Sideways(), "%s, large: %s", page.name, wide(tab))
 		shot(t, tab, page.name+"-large")
-		for _, small := range browsertest.Eval[[]string](tab, `[...document.querySelectorAll("a,button,summary,input:not([type=hidden]),select,textarea")].filter(e => e.getClientRects().length && !e.closest("p,.said p,td q") ).map(e => [e, (e.type === "radio" ? e.closest("label") : e).getBoundingClientRect()]).filter(([e, r]) => r.height < 47.5 && !e.classList.contains("skip")).map(([e, r]) => e.outerHTML.slice(0, 80) + " " + r.height)`) {
+		for _, small := range browsertest.Eval[[]string](tab, `[...document.querySelectorAll("a,button,summary,input:not([type=hidden]),select,textarea")].filter(e => e.getClientRects().length && !e.closest("td q, .findings p") ).map(e => [e, (e.type === "radio" ? e.closest("label") : e).getBoundingClientRect()]).filter(([e, r]) => r.height < 47.5 && !e.classList.contains("skip")).map(([e, r]) => e.outerHTML.slice(0, 80) + " " + r.height)`) {
 			t.Errorf("%s: small: %s", page.name, small)
 		}
 		tab.Go(page.at)
 		tab.Desk().Print(true)
+		browsertest.Eval[bool](tab, `document.querySelectorAll("details").forEach(d => { d.removeAttribute("name"); d.open = true }) || true`)
+		for _, tall := range browsertest.Eval[[]float64](tab, `[...document.querySelectorAll(".chart img")].map(e => e.getBoundingClientRect().height)`) {
+			assert.Less(t, tall, 330., "%s: two or three charts stand on a sheet of paper", page.name)
+		}
 		shot(t, tab, page.name+"-print")
 		tab.Print(false)
 	}
