@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"maltwright/cmd/answer/progress"
 	"maltwright/sim/forecast"
 	"maltwright/sim/visits"
 )
@@ -12,7 +13,7 @@ import (
 // Ahead is what is to come at a batch under way, for whatever writes it on paper: the visits that Batch.Due tells, by the same forecast.
 type Ahead struct {
 	Forecast *forecast.Forecast
-	Visits   []visits.Visit // from now on
+	Visits   []visits.Visit // from now on, or from its last reading where it seems left
 	Followed bool           // the forecast is the middle of those that agree with all readings, and else the one that fits them best
 	At       time.Time      // as of when it is followed; the zero time where it is not
 }
@@ -39,7 +40,8 @@ func (d *Folder) Ahead(ctx context.Context, id ID, now time.Time) (a Ahead, err 
 		}
 		a = Ahead{Forecast: x.of.Plan, Visits: visits.Gather(visits.List(x.of.Plan))}
 	}
-	elapsed := now.Add(-overdue).Sub(s.batch.Began.Time).Seconds()
+	at, _ := progress.When(s.batch, now)
+	elapsed := at.Add(-overdue).Sub(s.batch.Began.Time).Seconds()
 	a.Visits = slices.DeleteFunc(slices.Clone(a.Visits), func(v visits.Visit) bool { return v.At <= elapsed })
 	return a, nil
 }

@@ -1,6 +1,7 @@
 package folder
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"encoding/json"
 	"fmt"
@@ -29,7 +30,7 @@ const (
 	mostOwn = 200                 // bytes of what it is called
 )
 
-// keeper keeps small results under keys.
+// keeper keeps small results under keys; nil is none.
 type keeper interface {
 	Get(key string) []byte
 	Put(key string, data []byte)
@@ -44,14 +45,43 @@ func (m *memory) Get(key string) []byte {
 	return text
 }
 
-func (m *memory) Put(key string, data []byte) { m.Store(key, data) }
+func (m *memory) Put(key string, data []byte) {
+	if data == nil {
+		m.Delete(key)
+		return
+	}
+	m.Store(key, data)
+}
+
+// twofold keeps results on a shelf, and in memory what that does not take: a disk that is full keeps nothing, and says nothing
+// of it.
+type twofold struct{ lasting, own keeper }
+
+func (t twofold) Get(key string) []byte {
+	if data := t.own.Get(key); data != nil {
+		return data
+	}
+	return t.lasting.Get(key)
+}
+
+func (t twofold) Put(key string, data []byte) {
+	t.lasting.Put(key, data)
+	if bytes.Equal(t.lasting.Get(key), data) {
+		data = nil
+	}
+	t.own.Put(key, data)
+}
 
 // sendings is where it is kept what was sent, nil where nothing is.
 func (c Clerk) sendings() keeper {
-	if c.Cache != "" {
-		return shelf.In(filepath.Join(c.Cache, "sent"), "sent, 1").For(sentFor)
+	if c.Cache == "" {
+		return c.own
 	}
-	return c.own
+	kept := shelf.In(filepath.Join(c.Cache, "sent"), "sent, 1").For(sentFor)
+	if c.own == nil {
+		return kept
+	}
+	return twofold{kept, c.own}
 }
 
 // sending is a reading that was sent.

@@ -188,3 +188,23 @@ func TestWhatWasSentIsForgottenInTheEnd(t *testing.T) {
 		assert.NoFileExists(t, name)
 	}
 }
+
+// Where nothing can be kept on the disk, as on a full one, a reading that is sent again is known all the same while the program runs.
+func TestWithoutRoomForWhatWasSentItIsWrittenOnce(t *testing.T) {
+	dir := t.TempDir()
+	path := shed(t, dir)
+	cache := filepath.Join(dir, "no folder")
+	require.NoError(t, os.WriteFile(cache, nil, 0o600))
+	d, err := Open(dir, Options{Clock: func() time.Time { return time.Date(2026, 3, 6, 12, 0, 0, 0, time.Local) }, Cache: cache})
+	require.NoError(t, err)
+	defer d.Close()
+	state, err := d.Look(t.Context(), d.clerk.now())
+	require.NoError(t, err)
+	for range 2 {
+		_, err := d.Note(t.Context(), state.Underway[0].ID, Reading{Words: []string{lineOfReading(1)}, Own: "a"}, true)
+		require.NoError(t, err)
+	}
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, 1, strings.Count(strings.Join(strings.Fields(string(text)), " "), lineOfReading(1)))
+}

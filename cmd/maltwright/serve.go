@@ -112,7 +112,7 @@ func (w World) untilOver(ctx context.Context, ended <-chan error, pages pages, a
 		return "", failed("the page cannot be served any more: %v", err)
 	case <-ctx.Done():
 		return "ended", nil
-	case <-over(at.until, w.now()):
+	case <-w.over(ctx, at.until):
 		return "ended: its time is over", nil
 	case <-w.noneUnderway(ctx, pages, !at.loopback()):
 		w.forgetKeys(at)
@@ -140,12 +140,30 @@ func (w World) endable() (context.Context, func()) {
 	return signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 }
 
-// over sends when a time has come; never for the zero time.
-func over(until, now time.Time) <-chan time.Time {
+// over is closed when a time has come; never for the zero time. It goes by the clock on the wall as well: a timer stands still while the machine
+// sleeps, and the page would be open for longer than was said.
+func (w World) over(ctx context.Context, until time.Time) <-chan struct{} {
 	if until.IsZero() {
 		return nil
 	}
-	return time.After(until.Sub(now))
+	over := make(chan struct{})
+	go func() {
+		passed, tick := time.NewTimer(until.Sub(w.now())), time.NewTicker(w.lookEvery())
+		defer passed.Stop()
+		defer tick.Stop()
+		for until = until.Round(0); w.now().Before(until); { // rounded it holds the wall's time alone
+			select {
+			case <-ctx.Done():
+				return
+			case <-passed.C:
+				close(over)
+				return
+			case <-tick.C:
+			}
+		}
+		close(over)
+	}()
+	return over
 }
 
 // heard takes what is refused and what breaks to standard error, a few lines a minute.

@@ -12,6 +12,7 @@ import (
 	"regexp"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -172,6 +173,24 @@ func TestItEndsWhenItsTimeIsOver(t *testing.T) {
 	assert.Contains(t, s.said.String(), "It ends on ")
 }
 
+// A laptop that slept wakes up behind the time that was said: its timers stood still.
+func TestItEndsByTheClockOnTheWall(t *testing.T) {
+	var woken atomic.Bool
+	s := serving(t, "home", func(w *World) {
+		w.looking = time.Millisecond
+		w.clock = func() time.Time {
+			if woken.Load() {
+				return time.Now().Add(13 * time.Hour).Round(0)
+			}
+			return time.Now()
+		}
+	}, "--hours", "12")
+	woken.Store(true)
+	require.Eventually(t, func() bool { return len(s.code) > 0 }, hung, 10*time.Millisecond)
+	assert.Equal(t, ExitClean, s.ends())
+	assert.Contains(t, s.said.String(), "ended: its time is over")
+}
+
 var inNetwork = func(w *World) {
 	w.networks = func() ([]guard.Interface, error) {
 		return []guard.Interface{{Name: "wlan0", Address: netip.MustParseAddr("10.8.9.10")}, {Name: "eth0", Address: netip.MustParseAddr("192.168.1.20")}}, nil
@@ -246,7 +265,7 @@ func TestInANetworkItEndsWithTheBatch(t *testing.T) {
 			defer mu.Unlock()
 			return now
 		}
-	}, "--lan", ownAddress(t).String())
+	}, "--lan", ownAddress(t).String(), "--hours", "8000")
 	assert.Contains(t, s.said.String(), "Plain HTTP can be overheard")
 	assert.Contains(t, s.said.String(), ", with the last batch, or by Ctrl-C.")
 	_, page := asked(t, s.opens(s.page), s.base()+"/")
@@ -254,7 +273,7 @@ func TestInANetworkItEndsWithTheBatch(t *testing.T) {
 	time.Sleep(200 * time.Millisecond)
 	assert.Empty(t, s.code, "a batch is under way")
 	mu.Lock()
-	now = began.AddDate(1, 0, 0)
+	now = began.AddDate(0, 3, 0)
 	mu.Unlock()
 	require.Eventually(t, func() bool { return len(s.code) > 0 }, hung, 10*time.Millisecond)
 	assert.Contains(t, s.said.String(), "ended: no batch is under way any more")

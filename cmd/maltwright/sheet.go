@@ -8,10 +8,12 @@ import (
 	"strings"
 	"time"
 
+	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/sheet"
 	"maltwright/cmd/sheet/html"
 	"maltwright/cmd/sheet/onpaper"
 	"maltwright/cmd/words"
+	"maltwright/sim/forecast"
 )
 
 // Sheet writes the paper by the bucket.
@@ -36,9 +38,10 @@ stand drawings and tallies of acrospire and rub, the sum of a moisture sample, l
 for remarks, dangers and what to do when it goes wrong, and the line by which a
 reading is noted.
 
-Of the record of a batch under way it has the visits that are yet to come, by its
-readings, and what was read so far. Without --start the clock is left open, and each
-visit tells how long after the first soak it is.
+Of the record of a batch under way it has what is late, first and in words, the
+visits that are yet to come, by its readings, and what was read so far. Without
+--start the clock is left open, and each visit tells how long after the first soak it
+is.
 
 Examples:
 
@@ -174,6 +177,9 @@ func (c Sheet) made(w *World, size sheet.Size) (sheet.Sheet, error) {
 	if f.BrokenOff() {
 		w.aside(words.Safe(c.File) + ": the forecast breaks off, and the sheet with it; maltwright forecast says where")
 	}
+	if len(forecast.Troubles[forecast.TargetMissed](f)) > 0 {
+		w.aside(fmt.Sprintf("%s: a steep misses its aim by the forecast, as the sheet says; more on it: %s", words.Safe(c.File), commandLine("check", c.File)))
+	}
 	return s, nil
 }
 
@@ -228,6 +234,11 @@ func (c Sheet) ofRecord(w *World, e isRecord, o sheet.Options) (sheet.Sheet, err
 	}
 	r.tell(w)
 	o.Note = commandLine("note", e.in.name)
+	o.Follow = r.follow
+	if _, as := progress.When(r.batch, w.now()); as == progress.LastReading {
+		o.Past = true
+		w.aside(fmt.Sprintf("nothing was written down since %s: the times of the sheet are reckoned from then, and not of today", r.at.Format("2006-01-02 15:04")))
+	}
 	s, err := sheet.OfBatch(r.batch, r.forecast, r.due(), r.at, o)
 	if err != nil {
 		err = failure{ExitFindings, fmt.Errorf("%s: %w", e.in.name, err)}

@@ -24,6 +24,15 @@ func opened(t *testing.T, b *browsertest.Browser) (s *site, base, batch string, 
 func openedBy(t *testing.T, b *browsertest.Browser, secure bool) (s *site, base, batch string, tab *browsertest.Tab) {
 	t.Helper()
 	s, batch = growing(t)
+	base, link := guarded(t, s, secure)
+	tab = b.Tab(t).Phone()
+	tab.Go(link)
+	return s, base, base + batch, tab
+}
+
+// guarded serves a site behind its guard, and gives its address and the link that opens it.
+func guarded(t *testing.T, s *site, secure bool) (base, link string) {
+	t.Helper()
 	server := httptest.NewUnstartedServer(nil)
 	token := guard.NewToken()
 	server.Config.Handler = guard.Around(s, guard.Options{Hosts: []string{server.Listener.Addr().String()}, Secure: secure, Write: token, Read: guard.NewToken(), Calendar: guard.NewToken(), Limits: guard.Limits{PerSecond: 1000, Burst: 1000}})
@@ -33,10 +42,7 @@ func openedBy(t *testing.T, b *browsertest.Browser, secure bool) (s *site, base,
 		server.Start()
 	}
 	t.Cleanup(server.Close)
-	base = server.URL
-	tab = b.Tab(t).Phone()
-	tab.Go(guard.Link(base, token))
-	return s, base, base + batch, tab
+	return server.URL, guard.Link(server.URL, token)
 }
 
 // shot keeps a picture where somebody wants to look at it.
@@ -100,7 +106,7 @@ func TestInABrowser(t *testing.T) {
 		assert.Contains(t, tab.Text("#waiting"), "taken 2026-04-14 12:00")
 		shot(t, tab, "away-phone")
 		assert.NotContains(t, s.squeezed("26-05.malt"), "16.3 °C at 2026-04-14")
-		s.now = s.now.Add(90 * time.Minute)
+		s.later(90 * time.Minute)
 		tab.Away(false)
 		tab.Until(`Object.keys(localStorage).filter((k) => k.startsWith("maltwright.kept.")).every((k) => localStorage.getItem(k) === "[]")`)
 		text := s.squeezed("26-05.malt")

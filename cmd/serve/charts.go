@@ -38,7 +38,7 @@ type drawn struct {
 }
 
 type making struct {
-	mu   sync.Mutex
+	turn chan struct{} // of who makes them
 	done bool
 	made []named
 }
@@ -50,7 +50,8 @@ type named struct {
 	chart chart.Chart
 }
 
-// take gives the charts, or makes them: never twice at a time, and not kept where it was ended.
+// take gives the charts, or makes them: never twice at a time, and not kept where it was ended. Who waits for them gets none once the context
+// ends.
 func (d *drawn) take(ctx context.Context, version string, id folder.ID, draw func() []named) []named {
 	d.mu.Lock()
 	if d.version != version || d.list == nil {
@@ -58,12 +59,16 @@ func (d *drawn) take(ctx context.Context, version string, id folder.ID, draw fun
 	}
 	one := d.list[id]
 	if one == nil {
-		one = &making{}
+		one = &making{turn: make(chan struct{}, 1)}
 		d.list[id] = one
 	}
 	d.mu.Unlock()
-	one.mu.Lock()
-	defer one.mu.Unlock()
+	select {
+	case one.turn <- struct{}{}:
+		defer func() { <-one.turn }()
+	case <-ctx.Done():
+		return nil
+	}
 	if !one.done {
 		one.made = draw()
 		one.done = ctx.Err() == nil

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/report/html"
 	"maltwright/cmd/serve/guard"
 	"maltwright/cmd/sheet"
@@ -24,7 +25,8 @@ func (s *server) batchSheet(w http.ResponseWriter, r *http.Request) error {
 	if v.ahead.Forecast == nil {
 		return missing("there is no forecast of this batch, and so no sheet: put its record right first")
 	}
-	x, err := sheet.OfBatch(v.opened.Batch, v.ahead.Forecast, v.ahead.Visits, v.now, sheet.Options{Note: "maltwright note " + typedName(v.opened.File)})
+	at, as := progress.When(v.opened.Batch, v.now)
+	x, err := sheet.OfBatch(v.opened.Batch, v.ahead.Forecast, v.ahead.Visits, at, sheet.Options{Note: "maltwright note " + typedName(v.opened.File), Follow: v.opened.Follow, Past: as == progress.LastReading})
 	if err != nil {
 		return missing(err.Error())
 	}
@@ -102,6 +104,11 @@ func (s *server) calendar(w http.ResponseWriter, r *http.Request) error {
 // report is the report of a batch: a document of its own, which may be saved and sent, with its style
 // in itself.
 func (s *server) report(w http.ResponseWriter, r *http.Request) error {
+	back, err := s.turns.take(r.Context())
+	if err != nil {
+		return err
+	}
+	defer back()
 	x, err := s.keep.Report(r.Context(), idOf(r), s.Clock())
 	if err != nil {
 		return err

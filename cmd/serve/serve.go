@@ -54,6 +54,7 @@ type server struct {
 	keep  keeper
 	seal  seal
 	drawn drawn
+	turns turns
 }
 
 // New serves a folder. It has no guard around it.
@@ -66,7 +67,7 @@ func handler(k keeper, o Options) http.Handler {
 	if o.MayWrite == nil {
 		o.MayWrite = guard.MayWrite
 	}
-	s := &server{Options: o, keep: k, seal: newSeal()}
+	s := &server{Options: o, keep: k, seal: newSeal(), turns: newTurns()}
 	mux := http.NewServeMux()
 	mux.Handle("GET /style.css", style)
 	mux.Handle("GET /page.js", script)

@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -23,7 +24,7 @@ import (
 type site struct {
 	http.Handler
 	t      testing.TB
-	now    time.Time
+	clock  atomic.Pointer[time.Time] // a page asks for it by itself, too
 	folder string
 	reader bool
 }
@@ -36,11 +37,10 @@ func siteOf(t testing.TB, of, at string) *site {
 	if of != "" {
 		require.NoError(t, os.CopyFS(s.folder, os.DirFS(filepath.Join("../../examples", of))))
 	}
-	clock := func() time.Time { return s.now }
-	d, err := folder.Open(s.folder, folder.Options{Clock: clock})
+	d, err := folder.Open(s.folder, folder.Options{Clock: s.now})
 	require.NoError(t, err)
 	t.Cleanup(func() { _ = d.Close() })
-	s.Handler = New(d, Options{Clock: clock, MayWrite: s.mayWrite})
+	s.Handler = New(d, Options{Clock: s.now, MayWrite: s.mayWrite})
 	return s
 }
 
@@ -48,7 +48,14 @@ func (s *site) at(stamped string) {
 	s.t.Helper()
 	now, err := time.ParseInLocation(stamp, stamped, time.Local)
 	require.NoError(s.t, err)
-	s.now = now
+	s.clock.Store(&now)
+}
+
+func (s *site) now() time.Time { return *s.clock.Load() }
+
+func (s *site) later(by time.Duration) {
+	now := s.now().Add(by)
+	s.clock.Store(&now)
 }
 
 // without leaves lines out of a file of the folder, from the first that holds a text on.

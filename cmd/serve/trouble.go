@@ -31,6 +31,8 @@ func statusOf(err error) (status int, head string) {
 		return http.StatusNotFound, "Not there"
 	case errors.Is(err, errForm):
 		return http.StatusBadRequest, "That cannot be read"
+	case errors.Is(err, errMuch):
+		return http.StatusServiceUnavailable, "Too much is asked at once"
 	case errors.As(err, &busy):
 		return http.StatusServiceUnavailable, "Another program is writing the file"
 	case errors.As(err, &refused), errors.As(err, &doubtful), errors.As(err, &unsound), errors.As(err, &lack):

@@ -52,6 +52,11 @@ func (s *server) whatIf(w http.ResponseWriter, r *http.Request) error {
 	err := error(missing("type what would be otherwise, such as the lines below"))
 	var said folder.Supposed
 	if len(lines) > 0 {
+		back, much := s.turns.take(r.Context())
+		if much != nil {
+			return much
+		}
+		defer back()
 		said, err = s.keep.WhatIf(r.Context(), idOf(r), time.Time{}, lines)
 	}
 	var unsound *folder.Unsound

@@ -37,11 +37,12 @@ func Blank(u Units, size Size, begin string) Sheet {
 		size = A4
 	}
 	s := Sheet{Title: "Malting sheet", Batch: "Batch ______________", Size: size}
-	last := section{of: "dangers", first: []Block{Cautions{Title: "Take care", Lines: everyCaution()}, goesWrong("")}}
-	if begin != "" {
-		last.first = append(last.first, Code{Say: sayBegin, Line: begin})
+	last := section{of: "dangers", bare: true, first: []Block{Cautions{Title: "Take care", Lines: everyCaution()}, goesWrong("")}}
+	list := placed(append(u.sections(), last), unmetBlock([]Wrong{tooLight, tooHeavy, notMet}), size)
+	if begin != "" { // before any reading
+		list[0].first = append([]Block{Code{Say: sayBegin, Line: begin}}, list[0].first...)
 	}
-	for _, p := range append(u.sections(), last) {
+	for _, p := range list {
 		s.Pages = append(s.Pages, paged(p, size)...)
 	}
 	return s
@@ -68,7 +69,7 @@ func (u Units) sections() []section {
 	return []section{
 		{of: "steep", first: openHead(), visits: repeated(3, fill, drain)},
 		{of: "germinate", first: []Block{Heading{Text: "germinate"}}, visits: repeated(9, turn),
-			looks: []Block{chitted(), rubs(), rubbed(), acrospires(false), tally(false), tally(false)}, more: tally(false)},
+			looks: []Block{chitted(), rubs(), rubbed(2), acrospires(false), tally(false), tally(false)}, more: tally(false)},
 		{of: "wither and kiln", first: []Block{Heading{Text: "wither and kiln"}}, visits: repeated(9, heat),
 			looks: []Block{fronts(), broke(), sampleSum("malt from the kiln")}},
 		{of: "deculm and store", first: []Block{Heading{Text: "deculm and store"}}, visits: []Visit{rub, store},

@@ -26,7 +26,7 @@ func (m *maker) weighs(v timetable.Visit) bool {
 }
 
 // boxes are those of what is weighed and read at a visit, and of its time.
-func (m *maker) boxes(v timetable.Visit) []Box {
+func (m *maker) boxes(v timetable.Visit, stage int) []Box {
 	var list []Box
 	add := func(more ...Box) {
 		for _, b := range more {
@@ -40,7 +40,7 @@ func (m *maker) boxes(v timetable.Visit) []Box {
 	}
 	for _, t := range v.Tasks {
 		if len(list) < mostBoxes {
-			add(m.boxesOf(v, t)...)
+			add(m.boxesOf(v, stage, t)...)
 		}
 	}
 	if len(list) == 0 {
@@ -125,21 +125,26 @@ func unitOf(text string) string {
 }
 
 // boxesOf are those of a task beside the weight.
-func (m *maker) boxesOf(v timetable.Visit, t timetable.Task) []Box {
+func (m *maker) boxesOf(v timetable.Visit, stage int, t timetable.Task) []Box {
 	degrees := func(place string) []Box { return []Box{{Label: place, Unit: m.h.Degree()}} }
 	switch t.Kind {
+	case visits.Spread:
+		if stage := m.f.Stages[stage].Kind; stage == model.GerminateStage {
+			return degrees(vocabulary.PlaceBed)
+		}
+		return degrees(vocabulary.PlaceAir)
 	case visits.Fill:
 		return degrees(vocabulary.PlaceWater)
 	case visits.Turn, visits.Change, visits.Sprinkle:
 		return degrees(vocabulary.PlaceBed)
 	case visits.Look:
-		return m.looked(v, t)
+		return m.looked(v, stage, t)
 	case visits.Heat, visits.Load:
 		if t.Temperature != nil {
 			return degrees(t.Temperature.Place)
 		}
 	case visits.Stir:
-		return degrees(vocabulary.PlaceAirOff)
+		return degrees(m.thermometer(v, stage))
 	case visits.Gate:
 		if strings.Contains(t.Until, vocabulary.MeasureChit) {
 			return []Box{{Label: "chitted, of 100"}}
@@ -150,11 +155,20 @@ func (m *maker) boxesOf(v timetable.Visit, t timetable.Task) []Box {
 	return nil
 }
 
+// thermometer is that which tells something in a step of the kiln: behind the malt where air is blown
+// onto it, else that by which it is heated, as of an oven.
+func (m *maker) thermometer(v timetable.Visit, stage int) string {
+	if s := m.stepAt(part{Visit: v, stage: stage}); s != nil && s.Temperature.Known && s.Temperature.Place != vocabulary.PlaceAirOn {
+		return s.Temperature.Place
+	}
+	return vocabulary.PlaceAirOff
+}
+
 // looked are the boxes of a look: whether it holds and, on the kiln, what tells it.
-func (m *maker) looked(v timetable.Visit, t timetable.Task) (list []Box) {
+func (m *maker) looked(v timetable.Visit, stage int, t timetable.Task) (list []Box) {
 	list = append(list, Box{Label: "holds: yes / not yet"})
 	if t.Stage != model.GerminateStage && strings.Contains(t.Until, vocabulary.MeasureMoisture) {
-		switch h := model.HolderOf(m.f.Stages[m.stageOf(v)].Of); {
+		switch h := model.HolderOf(m.f.Stages[stage].Of); {
 		case h != nil && h.Weighs != nil:
 			list = append(list, Box{Label: label(words.Holding(h.Name)), Unit: m.unit(v.Weight)})
 		case m.bag() != nil:

@@ -23,7 +23,7 @@ func (m *maker) dangers() section {
 	if model.First[*model.Germination](m.p) != nil {
 		hot = fmt.Sprintf(" Above %s the grain grows unevenly and goes mouldy, above %s the piece is lost.", m.h.Shown(answer.Celsius(usual.GrowWarm())), m.h.Shown(answer.Celsius(usual.GrowsHot)))
 	}
-	s := section{of: "dangers", first: []Block{Cautions{Title: "Take care", Lines: lines}, goesWrong(hot)}}
+	s := section{of: "dangers", bare: true, first: []Block{Cautions{Title: "Take care", Lines: lines}, goesWrong(hot)}}
 	s.first = append(s.first, m.toType()...)
 	return s
 }
@@ -59,8 +59,8 @@ const sayBegin = "Begin the record of the batch, so that its readings have a pla
 
 // toType is how the batch gets into the computer.
 func (m *maker) toType() (list []Block) {
-	if m.o.Begin != "" {
-		list = append(list, Code{Say: sayBegin, Line: words.Safe(m.o.Begin)})
+	if !m.begun {
+		list = m.beginning()
 	}
 	if m.o.Note != "" {
 		list = append(list, Code{Say: "A reading of this batch is noted so, with the time at which it was taken:", Line: words.Safe(m.o.Note) + " weighed " + blank + " after " + blank + " --at " + blank})

@@ -11,7 +11,7 @@ import (
 )
 
 // looks are what is looked for in a stage: drawings, counts to tick and the gates that ask for them.
-func (m *maker) looks(st forecast.Stage) (list []Block) {
+func (m *maker) looks(st forecast.Stage, times []string) (list []Block) {
 	asked, text := asksOf(st.Of)
 	grows := st.Kind == model.GerminateStage
 	naked := m.naked()
@@ -20,14 +20,30 @@ func (m *maker) looks(st forecast.Stage) (list []Block) {
 	}
 	if grows || asked[vocabulary.MeasureAcrospire] || asked[vocabulary.MeasureRub] {
 		for _, t := range text {
-			list = append(list, Gate{Asks: t, Looks: []string{"Go on when it holds; count on the same day."}, Boxes: []Box{{Label: "held: yes / no"}, {Label: "time"}}})
+			list = append(list, Gate{Asks: t, Looks: []string{"Go on when it holds" + within(st.Of) + "; count on the same day."}, Boxes: []Box{{Label: "held: yes / no"}, {Label: "time"}}})
 		}
-		list = append(list, rubs(), rubbed(), acrospires(naked), tally(naked))
+		list = append(list, rubs(), rubbed(max(2, min(len(times), mostLooks))), acrospires(naked))
+		list = append(list, tallies(naked, times)...)
 	}
 	if asked[vocabulary.MeasureBreak] {
 		list = append(list, fronts(), broke())
 	}
 	return list
+}
+
+// within says before and beyond which times a piece does not end, where the process says it.
+func within(st model.Stage) (text string) {
+	allow := st.Ends().Allow
+	if allow == nil {
+		return ""
+	}
+	if allow.Earliest != nil {
+		text += ", but not before " + words.Span(allow.Earliest.SI) + " have passed"
+	}
+	if allow.Latest != nil {
+		text += "; wait no longer than " + words.Span(allow.Latest.SI)
+	}
+	return text
 }
 
 // asksOf are the measures that a stage waits for, and the conditions with one that is seen by eye and hand.
@@ -79,7 +95,7 @@ func seen(word string) string {
 
 func chitted() Block {
 	return Gate{Asks: "chitted kernels: note counted chit " + blank + " of " + blank,
-		Looks: []string{seen(vocabulary.MeasureChit)}, Boxes: []Box{{Label: "chitted"}, {Label: "of"}, {Label: "time"}}}
+		Looks: []string{seen(vocabulary.MeasureChit)}, Boxes: []Box{{Label: "chitted"}, {Label: "of"}, {Label: "day, time"}}}
 }
 
 // acrospireClasses are those of a count, in the order of the language.
@@ -103,8 +119,24 @@ func acrospires(bare bool) Block {
 // ticks is how many boxes a class has: of 20 kernels a tick each, of 100 five strokes in a box.
 const ticks = 20
 
-func tally(bare bool) Block {
-	return Tally{Title: "Acrospires, counted at " + blank, Say: "A tick for each of 20 kernels; of 100, five strokes in a box. The sum stands behind.",
+// mostLooks is for how many looks a sheet has a count each.
+const mostLooks = 4
+
+// tallies are counts of acrospires, one for each look that is planned, one where none is.
+func tallies(bare bool, times []string) (list []Block) {
+	for _, t := range times[:min(len(times), mostLooks)] {
+		list = append(list, tallyOf(bare, "Acrospires, look of "+t+"; counted at "+blank))
+	}
+	if len(list) == 0 {
+		list = append(list, tally(bare))
+	}
+	return list
+}
+
+func tally(bare bool) Block { return tallyOf(bare, "Acrospires, counted at "+blank) }
+
+func tallyOf(bare bool, title string) Block {
+	return Tally{Title: title, Say: "A tick for each of 20 kernels; of 100, five strokes in a box. The sum stands behind.",
 		Classes: acrospireClasses(bare), Ticks: ticks, Line: "note counted acrospire " + strings.Repeat(blank+" ", 6) + "of " + blank}
 }
 
@@ -112,8 +144,8 @@ func rubs() Block {
 	return Drawing{Say: "Rub. " + seen(vocabulary.MeasureRub), Shown: []Drawn{{Look: RubGummy, Name: vocabulary.RubGummy}, {Look: RubGritty, Name: vocabulary.RubGritty}, {Look: RubChalky, Name: vocabulary.RubChalky}}}
 }
 
-func rubbed() Block {
-	return Ticks{Title: "Rub", Say: "Tick what most of ten kernels do: note felt rub " + blank, Answers: []string{vocabulary.RubGummy, vocabulary.RubGritty, vocabulary.RubChalky}, Rows: 2}
+func rubbed(rows int) Block {
+	return Ticks{Title: "Rub", Say: "Tick what most of ten kernels do: note felt rub " + blank, Answers: []string{vocabulary.RubGummy, vocabulary.RubGritty, vocabulary.RubChalky}, Rows: rows}
 }
 
 func fronts() Block {

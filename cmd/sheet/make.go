@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"slices"
 	"time"
 
@@ -9,6 +10,7 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
+	"maltwright/sim/infer/follow"
 	"maltwright/sim/visits"
 )
 
@@ -19,6 +21,9 @@ type Options struct {
 	Size  Size      // of the paper; zero for that of the house
 	Begin string    // the line to type that begins the batch; "" where there is none to tell
 	Note  string    // what to type in front of a reading; "" where the batch is not begun
+
+	Follow *follow.Following // of a batch under way, what its readings tell; nil where it has none
+	Past   bool              // of a batch under way: its last line is so old that the sheet is as of that
 }
 
 // Of is the sheet of a process by its forecast. The error is that of a process without steps, or of
@@ -70,6 +75,7 @@ type maker struct {
 	visits []timetable.Visit
 	batch  *model.Batch // nil of a process
 	until  time.Time    // of a batch: as of when
+	begun  bool         // the line that begins the batch stands on page 1
 }
 
 // sheet puts together what stands on it.
@@ -108,6 +114,7 @@ func (m *maker) sections() []section {
 	if len(list) == 0 {
 		list = append(list, section{of: "the batch"})
 	}
+	list[0].visits = append(m.late(), list[0].visits...)
 	list[0] = m.opened(list[0])
 	if m.f.BrokenOff() {
 		list[len(list)-1].last = append(list[len(list)-1].last, m.brokenOff())
@@ -115,26 +122,7 @@ func (m *maker) sections() []section {
 	if so := m.soFar(); so != nil {
 		list = append(list, *so)
 	}
-	return append(list, m.dangers())
-}
-
-// opened is the first section with what page 1 begins with. Where all of its visits have room there
-// only without the heading, and without what stands on the last page too, those are left out.
-func (m *maker) opened(s section) section {
-	s.first = append(s.first, m.lastRead()...)
-	full, tight := s, s
-	full.first = append(append(m.opening(), m.hazards()), s.first...)
-	tight.first = append(m.opening(), s.first[min(1, len(s.first)):]...)
-	if pagesOf(full, m.size()) > 1 && pagesOf(tight, m.size()) == 1 {
-		return tight
-	}
-	return full
-}
-
-// pagesOf is on how many pages the visits of a section stand.
-func pagesOf(s section, size Size) int {
-	s.looks, s.may, s.last = nil, nil, nil
-	return len(paged(s, size))
+	return placed(append(list, m.dangers()), unmetBlock(m.unmetRows()), m.size())
 }
 
 // brokenOff says that the forecast goes no further.
@@ -154,18 +142,18 @@ func (m *maker) stage(i int) (section, bool) {
 		return section{}, false
 	}
 	of := []int{i}
-	name := outlook.NameOf(m.p, st.Of).Called()
-	if st.Kind == model.DeculmStage && i+1 < len(m.f.Stages) && m.f.Stages[i+1].Kind == model.StoreStage {
+	name := m.called(i)
+	if m.stores(i) {
 		of = append(of, i+1)
-		name += " and store"
 	}
 	s := section{of: name}
-	for _, v := range m.visits {
-		for _, k := range of {
-			if m.stageOf(v) == k {
-				s.visits = append(s.visits, m.visit(v))
-			}
+	last := 0.0
+	for _, v := range m.parts() {
+		if !slices.Contains(of, v.stage) {
+			continue
 		}
+		s.visits = append(append(s.visits, m.between(i, last, float64(v.At))...), m.visit(v))
+		last = float64(v.At)
 	}
 	if len(s.visits) == 0 {
 		return s, false
@@ -177,12 +165,14 @@ func (m *maker) stage(i int) (section, bool) {
 	if piece := model.PieceOf(st.Of); !m.clock && piece != nil && piece.TurnAt != nil {
 		s.first = append(s.first, Words{Small: true, Text: "Turn by the clock: at " + short(words.Safe(words.OneLine(piece.TurnAt.Place().Text()))) + ". The times below are of as many turns at even times."})
 	}
-	s.looks = m.looks(st)
+	s.first = append(s.first, rules(st)...)
+	s.looks = m.looks(st, m.lookedAt(i))
 	if st.Kind == model.GerminateStage {
 		s.more = tally(m.naked())
 	}
 	switch last := model.Last[*model.Deculming](m.p) == nil && i == m.lastKiln(); {
 	case st.Kind == model.DeculmStage || last:
+		s.few = st.Kind == model.DeculmStage // little is left to be done otherwise
 		s.looks = append(s.looks, sampleSum("the finished malt"))
 	case st.Kind == model.KilnStage:
 		s.may = append(s.may, sampleSum("malt from the kiln"))
@@ -203,9 +193,30 @@ func (m *maker) lastKiln() int {
 	return -1
 }
 
-// stageOf is the stage of the forecast that a visit is of: of several at once that which ends then.
+// called is what the page of a stage is called.
+func (m *maker) called(i int) string {
+	if m.stores(i) {
+		return outlook.NameOf(m.p, m.f.Stages[i].Of).Called() + " and store"
+	}
+	return outlook.NameOf(m.p, m.f.Stages[i].Of).Called()
+}
+
+// stores tells whether what is rubbed in a stage is put away in the next one, on the same page.
+func (m *maker) stores(i int) bool {
+	return m.f.Stages[i].Kind == model.DeculmStage && i+1 < len(m.f.Stages) && m.f.Stages[i+1].Kind == model.StoreStage
+}
+
+// stageOf is the stage of the forecast that a part of a visit is of: of several at once that which ends
+// then, or begins where the part begins one.
 func (m *maker) stageOf(v timetable.Visit) int {
 	kind := v.Tasks[0].Stage
+	if begins[v.Tasks[0].Kind] {
+		for i, st := range m.f.Stages {
+			if st.Kind == kind && len(st.Steps) > 0 && math.Abs(st.Steps[0].Start-float64(v.At)) <= 60 {
+				return i
+			}
+		}
+	}
 	for _, slack := range []float64{60, 1e12} {
 		for i, st := range m.f.Stages {
 			if st.Kind != kind || len(st.Steps) == 0 {

@@ -48,7 +48,7 @@ func whole(t *testing.T, p *model.Process) (*forecast.Forecast, sheet.Sheet) {
 		r, err = timetable.Of(f, begins, false)
 		require.NoError(t, err)
 	}
-	assert.Len(t, blocksOf[sheet.Visit](s.Pages...), len(r.Visits))
+	assert.Equal(t, tasks(r.Visits), done(blocksOf[sheet.Visit](s.Pages...)))
 	for i, page := range s.Pages {
 		used := 0.0
 		for _, b := range page.Blocks {
@@ -57,6 +57,23 @@ func whole(t *testing.T, p *model.Process) (*forecast.Forecast, sheet.Sheet) {
 		assert.LessOrEqual(t, used, s.Size.Room()+sheet.Gap, "page %d", i+1)
 	}
 	return f, s
+}
+
+// tasks counts those of a timetable, and done those that stand on a sheet for them.
+func tasks(list []timetable.Visit) (n int) {
+	for _, v := range list {
+		n += len(v.Tasks)
+	}
+	return n
+}
+
+func done(list []sheet.Visit) (n int) {
+	for _, v := range list {
+		if !v.Beside {
+			n += len(v.Do)
+		}
+	}
+	return n
 }
 
 func of(s sheet.Sheet) (names []string) {

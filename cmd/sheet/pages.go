@@ -13,6 +13,8 @@ type section struct {
 	looks  []Block // below them: what to look for, and counts
 	last   []Block
 	may    []Block // as looks, where they have room on the page that is last then
+	few    bool    // no more spare rows than the least
+	bare   bool    // without lines for remarks and initials: nothing is done on its pages
 	more   Block   // once more, as often as it has room on that; nil for none
 }
 
@@ -33,7 +35,7 @@ const initials = 5
 
 // paged breaks a section into pages.
 func paged(p section, s Size) []Page {
-	l := &laying{size: s, of: p.of}
+	l := &laying{size: s, of: p.of, bare: p.bare, full: p.bare}
 	for _, b := range p.first {
 		l.add(b)
 	}
@@ -45,7 +47,7 @@ func paged(p section, s Size) []Page {
 		l.add(b)
 	}
 	if len(p.visits) > 0 {
-		l.spare(leastSpare, slices.Concat(p.looks, p.may))
+		l.spare(leastSpare, p.few, slices.Concat(p.looks, p.may))
 	}
 	for _, b := range p.looks {
 		l.add(b)
@@ -77,6 +79,7 @@ type laying struct {
 	now   []Block
 	used  float64
 	full  bool // the page has no room for remarks and initials
+	bare  bool // no page has
 }
 
 // room is how tall what is still to come on the page may be.
@@ -125,7 +128,7 @@ func isHead(b Block) bool {
 
 // spare puts spare rows onto the page: two at the least, and more where nothing else comes behind them
 // or that has room all the same.
-func (l *laying) spare(least int, behind []Block) {
+func (l *laying) spare(least int, few bool, behind []Block) {
 	room := l.room() - Gap
 	need := 0.0
 	for _, b := range behind {
@@ -135,7 +138,7 @@ func (l *laying) spare(least int, behind []Block) {
 		room -= need
 	}
 	n := min(mostSpare, int(room/SpareRows{Count: 1}.Tall(l.size)))
-	if need >= room {
+	if need >= room || few {
 		n = min(n, least)
 	}
 	if n > 0 {
@@ -153,7 +156,7 @@ func (l *laying) end() {
 		l.now = append(l.now, Remarks{Lines: lines}, Initials{Count: initials})
 	}
 	l.pages = append(l.pages, Page{Of: l.of, Blocks: l.now})
-	l.now, l.used, l.full = nil, 0, false
+	l.now, l.used, l.full = nil, 0, l.bare
 }
 
 // spareBoxes are those of a row that nobody foresaw.

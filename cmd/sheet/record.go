@@ -2,9 +2,11 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"maltwright/cmd/words"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
 )
 
@@ -80,7 +82,7 @@ func (m *maker) readings(of func(time.Time) bool) (rows []Reading) {
 			last, when = at, at.Format(onDay+" "+onClock)
 		}
 		if !last.After(m.until) && of(last) {
-			list = append(list, line{last, Reading{when, written(x.Place())}})
+			list = append(list, line{last, Reading{when, m.doubted(x.Place()) + untimed(x.Place(), x.When())}})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b line) int { return a.at.Compare(b.at) })
@@ -96,6 +98,33 @@ func (m *maker) changes() (rows []Reading) {
 		rows = append(rows, Reading{Line: written(c.Place)})
 	}
 	return rows
+}
+
+// doubted marks a reading that the others speak against.
+func (m *maker) doubted(at source.Place) string {
+	if m.o.Follow == nil {
+		return ""
+	}
+	for _, d := range m.o.Follow.Doubts {
+		if d.Observation >= 0 && d.Observation < len(m.o.Follow.Judged) && m.o.Follow.Judged[d.Observation].Observation.Reading.Place() == at {
+			return "doubtful: "
+		}
+	}
+	return ""
+}
+
+// untimed is a line of a record without its time, which stands in front of it.
+func untimed(at source.Place, when model.Instant) string {
+	w := when.Place
+	if when.IsZero() || w.File == nil || w.Start < at.Start || w.End > at.End {
+		return written(at)
+	}
+	before, behind := at.File.Text(source.Span{Start: at.Start, End: w.Start}), at.File.Text(source.Span{Start: w.End, End: at.End})
+	before, had := strings.CutSuffix(strings.TrimRight(before, " \t"), " at")
+	if !had {
+		return written(at)
+	}
+	return short(words.Safe(words.OneLine(before + " " + behind)))
 }
 
 // written is a line of a file as it is written.

@@ -64,6 +64,7 @@ type Visit struct {
 	Do     []string // what to do, a sentence each
 	Expect []string // what the scale and the thermometer should show, small
 	Boxes  []Box    // what they did show, large; the last is that of the time
+	Beside bool     // it is no visit of the timetable: the bed is read between two, or something is late
 }
 
 // When is the time of a visit.
@@ -71,7 +72,7 @@ type When struct {
 	Day   string // Fri 6 Mar; "" where the clock is not known
 	Clock string // 23:00; "" where it is not known: there is a line to write it on
 	After string // 16 h, from the first soak
-	Mark  string // night, away
+	Mark  string // night, away, asleep, late
 }
 
 // Box is an empty box to write into.

@@ -79,7 +79,7 @@ func (b Visit) Tall(s Size) float64 {
 	if b.When.Clock == "" {
 		when = RowTall + BodyLine + FineLine
 	}
-	if b.When.Mark != "" {
+	if b.When.Mark != "" && b.When.Clock == "" { // else it stands beside the clock
 		when += FineLine
 	}
 	return max(text, when, besideTall(b.Boxes)) + Rule

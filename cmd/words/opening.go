@@ -8,11 +8,16 @@ import (
 
 // Opening says what to have ready and what comes first in a batch that was just begun, a line each.
 func (h House) Opening(o noted.Opening) (lines []string) {
-	lines = append(lines, Safe("have ready: "+strings.Join(h.ready(o.Have), ", ")))
+	lines = append(lines, h.Ready(o.Have))
 	if o.Next != nil {
 		lines = append(lines, Safe("first: "+h.Coming(*o.Next, o.Began)))
 	}
 	return lines
+}
+
+// Ready says what to have ready.
+func (h House) Ready(r noted.Have) string {
+	return Safe("have ready: " + strings.Join(h.ready(r), ", "))
 }
 
 func (h House) ready(r noted.Have) (list []string) {

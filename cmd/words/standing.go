@@ -144,6 +144,14 @@ func Agree(r progress.Result) string {
 	return fmt.Sprintf("none of the %d is in doubt by itself, but %s", n, few)
 }
 
+// Next is the head of what is due next: while nothing was read it says what that goes by.
+func Next(r progress.Result) string {
+	if len(r.Readings) > 0 {
+		return "next"
+	}
+	return "next, by the process alone"
+}
+
 // fewMembers is how many effective members are too few for the outer figures.
 const fewMembers = 20
 

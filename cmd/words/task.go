@@ -24,12 +24,12 @@ var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
 	},
 	visits.EndRest: func(_ House, k timetable.Sentence) string { return k.Name + " is over" },
 	visits.Spread: func(h House, k timetable.Sentence) string {
-		return Joined("; ", "spread"+named(" on ", k.Where)+spreadFor[k.Stage], h.Setting(k.Temperature))
+		return Joined("; ", "spread"+named(" on ", k.Where)+spreadFor[k.Stage], Joined("; ", h.Setting(k.Temperature), ending("", k)))
 	},
 	visits.Turn:     func(House, timetable.Sentence) string { return "turn" },
 	visits.Sprinkle: func(_ House, k timetable.Sentence) string { return "sprinkle " + k.Amount + " of water" },
 	visits.Change: func(h House, k timetable.Sentence) string {
-		return Joined(" for ", Joined(": ", "from now on", h.Setting(k.Temperature)), Span(k.Lasts))
+		return ending(Joined(" for ", Joined(": ", "from now on", h.Setting(k.Temperature)), Span(k.Lasts)), k)
 	},
 	visits.Look: func(_ House, k timetable.Sentence) string {
 		return "look: " + OneLine(k.Until) + "?" + strings.TrimPrefix(missed(k), ";")
@@ -90,7 +90,23 @@ func (h House) heating(k timetable.Sentence) string {
 	} else {
 		out = Joined(" for ", out, Span(k.Lasts))
 	}
-	return Joined(" until ", out, OneLine(k.Until))
+	return ending(out, k)
+}
+
+// ending says until when something goes on, with the times that hold beside the condition: for at least
+// 6 h, then until moisture at most 25 %, but no longer than 14 h.
+func ending(out string, k timetable.Sentence) string {
+	if k.Until == "" {
+		return out
+	}
+	until := "until " + OneLine(k.Until)
+	if k.Earliest > 0 {
+		until = "for at least " + Span(k.Earliest) + ", then " + until
+	}
+	if k.Latest > 0 {
+		until += ", but no longer than " + Span(k.Latest)
+	}
+	return Joined(" ", out, until)
 }
 
 // portions says what goes into each of several vessels.

@@ -114,6 +114,15 @@ func After[T ~float64](s T) string {
 	return Lasting(s)
 }
 
+// Since writes a time of s from a beginning to the minute, and never later than it is: 16 h, 6 d 17 h 39 min.
+func Since[T ~float64](s T) string {
+	const slack = 0.5 // s, of figures that were rounded
+	if m := math.Floor((float64(s) + slack) / 60); m >= 1 {
+		return quantity.InFull(60 * m)
+	}
+	return "0 min"
+}
+
 // Span writes a length of time of s as it was set, to the minute: 20 s, 7 h, 1 h 30 min, 21 d;
 // "" where there is none.
 func Span[T ~float64](s T) string {

@@ -40,6 +40,9 @@ func (l *lister) floor(st forecast.Stage) {
 	if l.stays(piece) {
 		t.Kind, t.Where = Change, ""
 	}
+	if t.ends(piece.Ending); piece.Until == nil {
+		t.endsWith(l.steps[begin.Place])
+	}
 	l.add(t)
 	worked := l.turns(stage, begin.Start, last.End)
 	if piece.Turn == nil {
@@ -80,6 +83,7 @@ func (l *lister) hold(st forecast.Stage, i int, before float64) {
 	if i > 0 {
 		t := at(s.Start, Change, st.Kind, s.Place)
 		t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, took(s, step), s.MoistureStart, before
+		t.endsWith(step)
 		l.add(t)
 	}
 	if step != nil {

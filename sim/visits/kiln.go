@@ -51,7 +51,7 @@ func (l *lister) kilnStep(stage *model.Kilning, s *forecast.Step, loading bool, 
 	t.Name, t.Where, t.Temperature, t.Lasts = s.Label, kilnName(stage), s.Temperature, took(s, step)
 	t.Moisture, t.Weight = s.MoistureStart, before
 	if step != nil {
-		t.Until = text(step.Ends().Until)
+		t.endsWith(step)
 		switch heat := step.Warmth(); {
 		case heat.From != nil && heat.Over != nil:
 			t.Over = heat.Over.SI

@@ -62,6 +62,8 @@ type Task struct {
 	Lasts       float64              // s that the step takes by its own statement; 0 where it is open
 	Over        float64              // s that the temperature takes to rise; 0 where it does not
 	Until       string               // the condition, as written
+	Earliest    float64              // s: the condition ends nothing before; 0 where that side is open
+	Latest      float64              // s: what is waited for no longer; 0 where that side is open
 	Missed      bool                 // of a gate, a look or the end of a piece: the forecast gives up waiting here
 	Water       *model.Quantity      // to sprinkle, or to soak in where that is said; nil for all else
 	Shares      []Portion            // what goes into each vessel, where a steep is shared out among several
@@ -184,6 +186,27 @@ func stepsByPlace(p *model.Process) map[source.Place]model.Step {
 		}
 	}
 	return found
+}
+
+// ends notes on the task at the beginning of something what it waits for, and within which times.
+func (t *Task) ends(by model.Ending) {
+	t.Until = text(by.Until)
+	if by.Until == nil || by.Allow == nil {
+		return
+	}
+	if q := by.Allow.Earliest; q != nil {
+		t.Earliest = q.SI
+	}
+	if q := by.Allow.Latest; q != nil {
+		t.Latest = q.SI
+	}
+}
+
+// endsWith is ends of a step; nil is no step.
+func (t *Task) endsWith(s model.Step) {
+	if s != nil {
+		t.ends(s.Ends())
+	}
 }
 
 // took is how long a step of the forecast takes whose statement says a time: of a batch under way

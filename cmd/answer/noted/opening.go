@@ -60,27 +60,39 @@ func Open(ctx context.Context, b *model.Batch, pool *work.Pool) (o Opening, ok b
 		}
 	}
 	o.Next, o.First = h.first(later), firstWeight(b, f)
-	o.Have = haveReady(b, f, o.First)
+	o.Have = haveReady(b.RawBag(), f, o.First)
 	return o, true
 }
 
 // firstWeight is that at the end of the first step that a record can name: of a soak, or of what a
 // batch begins with that is not steeped.
 func firstWeight(b *model.Batch, f *forecast.Forecast) *First {
+	return firstOf(f, b.Began.Time, outlook.BagOfBatch(b))
+}
+
+func firstOf(f *forecast.Forecast, began time.Time, bag outlook.Bag) *First {
 	st := f.Stages[0]
 	for _, s := range st.Steps {
 		if s.Kind == model.GateStep || s.Kind == model.RestStep || s.Label == forecast.Waiting {
 			continue
 		}
-		at := outlook.ClockAt(b.Began.Time, answer.Seconds(s.End))
-		return &First{s.Label, at, answer.Kilograms(s.WeightEnd), outlook.BagOfBatch(b).On(model.HolderOf(st.Of), s.WeightEnd)}
+		at := outlook.ClockAt(began, answer.Seconds(s.End))
+		return &First{s.Label, at, answer.Kilograms(s.WeightEnd), bag.On(model.HolderOf(st.Of), s.WeightEnd)}
 	}
 	return nil
 }
 
-func haveReady(b *model.Batch, f *forecast.Forecast, first *First) Have {
+// HaveFor is what to have ready for a batch of a forecast that is not begun.
+func HaveFor(f *forecast.Forecast) Have {
+	if len(f.Stages) == 0 {
+		return Have{}
+	}
+	return haveReady(f.Process.Bag, f, firstOf(f, time.Time{}, outlook.BagOf(f.Process)))
+}
+
+func haveReady(bag *model.Quantity, f *forecast.Forecast, first *First) Have {
 	p := f.Process
-	h := Have{Charge: p.Charge, Bag: b.RawBag()}
+	h := Have{Charge: p.Charge, Bag: bag}
 	for _, lot := range p.Taken() {
 		if lot.Grain != nil {
 			h.Lots = append(h.Lots, lot.Grain.Name)

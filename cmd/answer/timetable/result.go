@@ -59,6 +59,8 @@ type Do struct {
 	Rise        answer.Seconds      `json:",omitempty" doc:"hours that the temperature takes to rise"`
 	Within      answer.Seconds      `json:",omitempty" doc:"hours in which it must be done"`
 	Until       string              `json:",omitempty" doc:"the condition, as written"`
+	Earliest    answer.Seconds      `json:",omitempty" doc:"hours before which the condition ends nothing"`
+	Latest      answer.Seconds      `json:",omitempty" doc:"hours beyond which it is not waited for"`
 	Missed      bool                `json:",omitempty" doc:"of a gate, a look or the end of a piece: the forecast gives up waiting here"`
 	Amount      string              `json:",omitempty" doc:"of water to sprinkle, to soak in, or to pour on hot malt, as written"`
 	Shares      []Portion           `json:",omitempty" doc:"what goes into each vessel, where a steep is shared out among several"`
@@ -83,7 +85,7 @@ func (Sentence) Told() {}
 // TaskOf is a task of the simulator.
 func TaskOf(t visits.Task) Task {
 	do := Do{Stage: t.Stage, Kind: t.Kind, Name: t.Name, Where: t.Where, Temperature: outlook.TemperatureOf(t.Temperature), Lasts: answer.Seconds(t.Lasts),
-		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Missed: t.Missed, With: t.With}
+		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Earliest: answer.Seconds(t.Earliest), Latest: answer.Seconds(t.Latest), Missed: t.Missed, With: t.With}
 	for _, p := range t.Shares {
 		do.Shares = append(do.Shares, Portion{p.In, answer.Kilograms(p.Grain), answer.Litres(1000 * p.Water)})
 	}

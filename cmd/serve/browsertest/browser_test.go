@@ -5,9 +5,11 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -144,4 +146,49 @@ func TestTheCopyOfTheExamplesIsWhole(t *testing.T) {
 	assert.FileExists(t, filepath.Join(browsertest.Folder(t, ""), "batches/26-03.malt"))
 	folder := browsertest.Folder(t, "home")
 	assert.NoError(t, os.Remove(filepath.Join(folder, "porch.malt")), "it may be written")
+}
+
+// However tests end, no browser and no profile of theirs stays: here by a panic, by a signal and by force.
+func TestNothingIsLeftBehind(t *testing.T) {
+	if how := os.Getenv("BROWSERTEST_ENDS"); how != "" {
+		b := browsertest.Open(t)
+		b.Tab(t).Go("about:blank")
+		endBy(how)
+	}
+	browsertest.Open(t) // skips where there is none
+	if _, err := exec.LookPath("sh"); err != nil {
+		t.Skip("there is no shell: NOT TESTED")
+	}
+	for _, how := range []string{"panic", "interrupt", "kill"} {
+		t.Run(how, func(t *testing.T) {
+			t.Parallel()
+			tmp := t.TempDir()
+			c := exec.Command(os.Args[0], "-test.run=^TestNothingIsLeftBehind$")
+			c.Env = append(os.Environ(), "TMPDIR="+tmp, "BROWSERTEST_ENDS="+how)
+			require.Error(t, c.Run())
+			require.Eventually(t, func() bool {
+				left, err := filepath.Glob(filepath.Join(tmp, "browsertest*"))
+				return err == nil && len(left) == 0 && !runs(tmp)
+			}, time.Minute, 50*time.Millisecond)
+		})
+	}
+}
+
+func endBy(how string) {
+	self, err := os.FindProcess(os.Getpid())
+	switch {
+	case err != nil || how == "panic":
+		panic("as a test that goes wrong")
+	case how == "interrupt":
+		_ = self.Signal(os.Interrupt)
+	default:
+		_ = self.Kill()
+	}
+	select {}
+}
+
+// runs tells whether a process has a path in its command line. Where processes are not listed it is taken that none has.
+func runs(path string) bool {
+	out, err := exec.Command("ps", "-eo", "args=").Output()
+	return err == nil && strings.Contains(string(out), "--user-data-dir="+path)
 }

@@ -80,13 +80,19 @@ func Host(a netip.Addr) string {
 	return a.String()
 }
 
-// Names gives the names with their port by which a page may be asked for: those of this machine itself, the address it listens on, and those of its certificate.
+// Names gives the names with their port by which a page may be asked for: those of this machine itself, the address it listens on, and those of its
+// certificate. A browser leaves the port of its scheme out, as 80 of http, and is known without it.
 func Names(address netip.Addr, port int, more ...string) []string {
 	var hosts []string
 	for _, name := range append([]string{Host(address), "127.0.0.1", "localhost", "[::1]"}, more...) {
 		host := fmt.Sprintf("%s:%d", name, port)
 		if !slices.Contains(hosts, host) {
 			hosts = append(hosts, host)
+		}
+	}
+	if port == 80 || port == 443 {
+		for _, host := range slices.Clone(hosts) {
+			hosts = append(hosts, strings.TrimSuffix(host, fmt.Sprintf(":%d", port)))
 		}
 	}
 	return hosts

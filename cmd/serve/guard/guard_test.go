@@ -5,6 +5,7 @@ import (
 	"io"
 	"net/http"
 	"net/http/httptest"
+	"net/netip"
 	"strings"
 	"sync"
 	"testing"
@@ -262,8 +263,8 @@ func TestWhatABrowserHoldsOutlivesANewStartWhereItIsKept(t *testing.T) {
 		o.Write, o.Read, o.WriteCookie, o.ReadCookie = k.Write, k.Read, k.WriteCookie, k.ReadCookie
 	}
 	before, after := newDesk(kept), newDesk(kept)
-	assert.Equal(t, "/ may write: true", text(t, after.asks(http.MethodGet, "/", before.as(t, k.Write))))
-	assert.Equal(t, "/ may write: false", text(t, after.asks(http.MethodGet, "/", before.as(t, k.Read))))
+	assert.Equal(t, "/? may write: true", text(t, after.asks(http.MethodGet, "/", before.as(t, k.Write))))
+	assert.Equal(t, "/? may write: false", text(t, after.asks(http.MethodGet, "/", before.as(t, k.Read))))
 	assert.Equal(t, http.StatusForbidden, after.asks(http.MethodPost, "/batch/1/reading", before.as(t, k.Read)).StatusCode)
 	other := newDesk(func(o *Options) { kept(o); o.WriteCookie, o.ReadCookie = NewToken(), NewToken() })
 	assert.Equal(t, http.StatusUnauthorized, other.asks(http.MethodGet, "/", before.as(t, k.Write)).StatusCode)
@@ -272,4 +273,15 @@ func TestWhatABrowserHoldsOutlivesANewStartWhereItIsKept(t *testing.T) {
 		r := func(r *http.Request) { r.AddCookie(&http.Cookie{Name: "maltwright-8080", Value: string(bad)}) }
 		assert.Equal(t, http.StatusUnauthorized, d.asks(http.MethodGet, "/", r).StatusCode)
 	}
+}
+
+// A browser leaves out the port that its scheme has by itself.
+func TestThePortOfTheSchemeIsLeftOut(t *testing.T) {
+	d := newDesk(func(o *Options) { o.Hosts = Names(netip.MustParseAddr("192.168.1.20"), 80) })
+	for host, want := range map[string]int{"192.168.1.20": http.StatusUnauthorized, "192.168.1.20:80": http.StatusUnauthorized, "[::1]": http.StatusUnauthorized, "localhost": http.StatusUnauthorized,
+		"evil.example": http.StatusMisdirectedRequest, "192.168.1.20:81": http.StatusMisdirectedRequest} {
+		answer := d.asks(http.MethodGet, "/", func(r *http.Request) { r.Host = host })
+		assert.Equal(t, want, answer.StatusCode, host)
+	}
+	assert.NotContains(t, Names(netip.MustParseAddr("192.168.1.20"), 8080), "192.168.1.20")
 }

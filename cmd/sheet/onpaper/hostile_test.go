@@ -102,5 +102,5 @@ func TestWhatTheFontsLackIsNamedOnThePaperAndOnTheScreen(t *testing.T) {
 	assert.Equal(t, "the fonts of the paper lack 麦 (U+9EA6); a box stands in the place of each", lost)
 	all := pdftest.Read(t, file.Bytes()).Pages[0].All()
 	assert.Contains(t, all, "Batch □\n")
-	assert.Contains(t, all, "□ stands for a letter that this paper's fonts lack: U+9EA6\n")
+	assert.Contains(t, all, "maltwright sheet --format html has all letters. □ stands for a letter that this paper's fonts lack: U+9EA6\n")
 }

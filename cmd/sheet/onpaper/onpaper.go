@@ -114,7 +114,7 @@ func foot(p *pdf.Paper, s sheet.Sheet, page int) {
 		text = "at the computer: " + s.Code + " …"
 	}
 	if p.Lacking(page) {
-		text = p.Note()
+		text = "maltwright sheet --format html has all letters. " + p.Note()
 	}
 	p.Text(pdf.XY{X: left, Y: s.Size.Tall - sheet.Margin - 1}, p.Fit(text, fine, s.Size.Body()), fine, pdf.Left)
 }

@@ -77,7 +77,7 @@ func (s *progressSheet) due() {
 	if s.r.Passed != nil {
 		s.para("steep", "%s", s.Passed(*s.r.Passed))
 	}
-	s.line("%s", s.bold("next"))
+	s.line("%s", s.bold(words.Next(s.r)))
 	for _, v := range s.r.Due[:min(mostDue, len(s.r.Due))] {
 		s.visit(v)
 	}

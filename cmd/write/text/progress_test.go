@@ -97,7 +97,7 @@ func TestABatchUnderWayIsToldInFull(t *testing.T) {
 		"dry 1          Wed 11 Mar 00:00 Tue 10 Mar 22:00 Wed 11 Mar 02:00 43.0 %\ndry 2          Wed 11 Mar 04:00",
 		"43.0 %   50 %\n", "  malt                                  5.00 kg    4.80 kg    5.20 kg\n",
 		"readings      1 of 2 in doubt, and few of the forecasts agree with all of the\n              readings at once\n", "doubt         Tue 10 Mar, weighed 4 kg at 12:00: it would fit as 4.9 kg, with\n              the decimal point moved; 4.70 kg to 5.30 kg is expected\n",
-		"they are worth 12 that agree\n              well\n", "few of the forecasts agree with all of the\n              readings at once: do\n              not rely on the outer figures, look at the readings in doubt, and\n              ask for more with --members\n",
+		"they are worth 12 that agree\n              well\n", "few of the forecasts agree with all of the readings at once: do\n              not rely on the outer figures, look at the readings in doubt, and\n              ask for more with --members\n",
 		"so far        beside what the house has learnt: growth 0.92 (0.90 to 0.94)\n", "growth lies at the lower edge", "take care     fire and burns (--cautions)\n",
 	} {
 		assert.Contains(t, out, want)

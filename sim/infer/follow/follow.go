@@ -37,6 +37,8 @@ type Following struct {
 	Judged  []Judged // every reading beside what is expected
 	Doubts  []Doubt
 	Ignored []model.Reading // readings that are yet to come at that time
+
+	plan *forecast.Forecast // of the process alone, while nothing was read; else nil
 }
 
 // Of follows a batch as it stands at a time. It returns the errors of Condition, and
@@ -56,6 +58,11 @@ func Of(ctx context.Context, b *model.Batch, at time.Time, o Options) (*Followin
 	f := &Following{Posterior: p, Now: t.Now}
 	if f.Centre, err = t.Run(p.Mean, false); err != nil {
 		return nil, err
+	}
+	if len(t.Observations) == 0 {
+		if f.plan, err = t.Run(make([]float64, len(t.Axes)), false); err != nil {
+			return nil, err
+		}
 	}
 	for _, x := range b.Readings {
 		if !x.When().IsZero() && x.When().After(at) {
@@ -110,7 +117,7 @@ func (f *Following) Over() bool {
 // ended asks for the next at the same time.
 const justNow = 60.0
 
-// due are the visits from now on, by the middle of the forecasts.
+// due are the visits from now on, by the middle of the forecasts, or by the process alone.
 func (f *Following) due() []visits.Visit {
 	list := f.hot().later(visits.List(f.middle()))
 	list = slices.DeleteFunc(list, func(t visits.Task) bool { return t.At < f.Now-justNow })

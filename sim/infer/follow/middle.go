@@ -10,8 +10,13 @@ import (
 
 // middle is the forecast at the centre with every step ending when, and as moist and as
 // heavy as, the middle of the forecasts has it: what falls due then goes by the times that
-// the steps to come are told with.
+// the steps to come are told with. While nothing was read it is the forecast of the process alone, by which
+// the batch was begun: the median of what may come is no better a plan than that, and one batch has one plan.
 func (f *Following) middle() *forecast.Forecast {
+	if f.plan != nil {
+		m := *f.plan
+		return &m
+	}
 	m, w := *f.Centre, f.warped()
 	m.Stages = slices.Clone(m.Stages)
 	was, wet := math.NaN(), math.NaN() // the moisture at the end of the step before, in the centre and in the middle
@@ -49,7 +54,9 @@ func (f *Following) middle() *forecast.Forecast {
 // it was.
 func (f *Following) Middle() *forecast.Forecast {
 	m := f.middle()
-	m.Totals.Total = f.warped().at(m.Totals.Total)
+	if f.plan == nil {
+		m.Totals.Total = f.warped().at(m.Totals.Total)
+	}
 	return m
 }
 

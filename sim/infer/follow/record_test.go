@@ -2,6 +2,7 @@ package follow
 
 import (
 	"context"
+	"math"
 	"testing"
 	"time"
 
@@ -9,6 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/model"
+	"maltwright/sim/forecast"
+	"maltwright/sim/visits"
 )
 
 func followText(t *testing.T, until time.Time, lines string) *Following {
@@ -49,4 +52,29 @@ func TestAReadingWithoutATimeCounts(t *testing.T) {
 	plain := followText(t, began.Add(9*time.Hour), "")
 	require.Len(t, f.Judged, 1)
 	assert.Greater(t, f.Stand.Moisture.P50, plain.Stand.Moisture.P50+0.01)
+}
+
+// While nothing was read, or nothing that a forecast has a figure for, the visits are those of the process alone, as begin, visits and a sheet have them.
+func TestWhileNothingWasReadThePlanIsThatOfTheProcess(t *testing.T) {
+	for _, lines := range []string{"", "  remark \"smells fresh\" at 08:00\n"} {
+		f := followText(t, began.Add(9*time.Hour), lines)
+		plain, err := forecast.Run(f.Trial.Process, forecast.Options{Begun: f.Trial.Batch.Began.Time})
+		require.NoError(t, err)
+		assert.InDelta(t, plain.Totals.Total, f.Middle().Totals.Total, 1e-6)
+		var want []visits.Visit
+		for _, v := range visits.Gather(visits.List(plain)) {
+			if v.At >= f.Now {
+				want = append(want, v)
+			}
+		}
+		require.Len(t, f.Due, len(want))
+		for i, v := range f.Due {
+			assert.InDelta(t, want[i].At, v.At, 1e-6)
+			if !math.IsNaN(want[i].Weight) {
+				assert.InDelta(t, want[i].Weight, v.Weight, 1e-9)
+			}
+		}
+	}
+	f := followText(t, began.Add(9*time.Hour), "  weighed 7.20 kg at 14:00 after soak 1\n")
+	assert.Less(t, f.Due[1].Weight, followText(t, began.Add(9*time.Hour), "").Due[1].Weight, "what is read counts at once")
 }
