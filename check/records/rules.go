@@ -46,7 +46,7 @@ var (
 		"DON comes from mould in the ear, NDMA from flue gas in the kiln; the limits are those of the European Union for unprocessed cereals and of the United States for malt, from memory", "ask for the limits where the malt is sold, and sell or brew none of it before; look at ergot, mould and the firing of the kiln",
 		"the limit of your country is not known here, and may be lower",
 		"weighed 4.90 kg clean malt at 2026-03-15 02:07\ntested don 1.4 mg/kg by \"ELISA\" at 2026-04-01 10:00", "weighed 4.90 kg clean malt at 2026-03-15 02:07")
-	remarkAlarms = rule("remark-alarms", finding.Danger, "a remark tells of mould, ergot, gas or smoke, or of grain that goes bad", // a caution where it is only the grain that is lost
+	remarkAlarms = rule("remark-alarms", finding.Danger, "a remark tells of mould, ergot, gas or smoke, or of grain that goes bad or has pests", // a caution where it is only the grain that is lost
 		"what is written as a remark is easily read past; mould and ergot hold poisons that outlast malting, and carbon monoxide and carbon dioxide kill without a smell (common practice)", "do what is said here first of all; where the remark means something else, write it in other words",
 		"it knows a few English words, and what is said not to be there (no mould, mould-free); smoke is not told of where the malt is dried in smoke, nor a sour smell of acid malt",
 		`remark "pink mould on the bed" at 07:00`, `remark "smells of cucumber, no mould" at 07:00`)

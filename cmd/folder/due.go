@@ -35,7 +35,7 @@ func (s *standing) due(b *Batch, x stood, all []noted.Visit, now time.Time) {
 			b.Late = append(b.Late, s.visit(v, now))
 		}
 	}
-	b.Late = lates(b.Late, now)
+	b.Late, b.Missed = lates(b.Late, now)
 	if w := x.of.Waits; w != nil && now.Sub(w.Since) > overdue {
 		d := Due{Batch: s.id, Name: s.batch.Name, At: w.Since, Late: true, Kind: string(follow.LateStep),
 			Says: words.Late(follow.LateStep, words.OnDay(w.Since, now), w.Until)}
@@ -46,17 +46,21 @@ func (s *standing) due(b *Batch, x stood, all []noted.Visit, now time.Time) {
 }
 
 // lates leaves out what is so long over that nobody asks for it: what leaves no line, what was to be
-// done again since, and what is a day old where something later is told.
-func lates(list []Due, now time.Time) (out []Due) {
+// done again since, and what is a day old where something later is told. Of that, what a record has a line of
+// and nothing later makes up for is missed.
+func lates(list []Due, now time.Time) (late, missed []Due) {
 	for i, d := range list {
 		kind, ago := visits.Kind(d.Kind), now.Sub(d.At)
 		again := kind.Again() && slices.ContainsFunc(list[i+1:], func(o Due) bool { return o.Kind == d.Kind })
 		old := ago > tooLate && i+1 < len(list) || ago > dropped && !slices.Contains(recorded, kind)
-		if !again && !old {
-			out = append(out, d)
+		switch {
+		case !again && !old:
+			late = append(late, d)
+		case !kind.Again() && slices.Contains(recorded, kind):
+			missed = append(missed, d)
 		}
 	}
-	return out
+	return late, missed
 }
 
 // visit is a visit to the batch, seen from a time.
@@ -78,7 +82,10 @@ func (d *Due) seen(now time.Time) {
 
 // lines tells every reading and remark of the record, with what it comes to.
 func (s *standing) lines(b *Batch, x stood) {
-	h := s.house()
+	var h words.House
+	if s.batch.Process != nil {
+		h = s.house()
+	}
 	told := map[source.Place]noted.Result{}
 	for _, line := range x.of.Lines {
 		told[line.Of.Place()] = line.Result
@@ -87,6 +94,7 @@ func (s *standing) lines(b *Batch, x stood) {
 		n := Noted{Line: lineOf(r.Place()), At: r.When().Time, Words: words.OneLine(r.Place().Text())}
 		if result, ok := told[r.Place()]; ok {
 			n.Says = h.Reading(result)
+			b.short(result, x.of.Stage)
 			if result.Doubt != nil {
 				message, hint := h.DoubtOf(*result.Doubt, r.(*model.Weighed).Weight.String()) // only weights are doubted so
 				n.Doubt = words.Joined("; ", message, hint)
@@ -98,8 +106,22 @@ func (s *standing) lines(b *Batch, x stood) {
 			b.Readings = append(b.Readings, n)
 		}
 	}
+	if !x.ok { // its findings are told as a whole
+		return
+	}
 	for _, f := range slices.Concat(s.unit.found, x.found) {
 		s.doubt(b, f)
+	}
+}
+
+// short tells of grain that came out of the steep too dry, until it is weighed moist enough or dries.
+func (b *Batch) short(r noted.Result, stage model.StageKind) {
+	grows := stage == model.SteepStage || stage == model.GerminateStage
+	switch {
+	case r.Short != nil && grows:
+		b.Short = words.Short(*r.Short)
+	case r.Short == nil && r.Moisture != nil && r.Moisture.Forecast != nil && r.Moisture.Read >= *r.Moisture.Forecast:
+		b.Short = ""
 	}
 }
 

@@ -47,8 +47,9 @@ func (c Clerk) answer(ctx context.Context, e journal.Entry, x Reading, doubts []
 	j := judging{Entry: e, fix: x.Fix != 0, doubts: doubts}
 	var a Answer
 	if j.batch, j.line = e.Model(); j.batch != nil && j.batch.Process != nil && !j.batch.Broken && !j.batch.Began.IsZero() {
-		j.at, _ = progress.When(j.batch, c.now())
-		a.Says, a.Offer = j.forecast(ctx)
+		now := c.now()
+		j.at, _ = progress.When(j.batch, now)
+		a.Says, a.Offer = j.forecast(ctx, now)
 	}
 	for _, f := range j.doubts {
 		a.Doubts = append(a.Doubts, doubtOf(f))
@@ -58,8 +59,8 @@ func (c Clerk) answer(ctx context.Context, e journal.Entry, x Reading, doubts []
 }
 
 // forecast holds the new lines beside the forecast: what the last of them comes to, and what it may have been
-// meant for.
-func (j *judging) forecast(ctx context.Context) (says, offer string) {
+// meant for. Now is the time by the clock.
+func (j *judging) forecast(ctx context.Context, now time.Time) (says, offer string) {
 	accepted := j.Accepts(doubtful)
 	if !accepted {
 		j.news = j.News(j.batch)
@@ -67,6 +68,9 @@ func (j *judging) forecast(ctx context.Context) (says, offer string) {
 	var why []*noted.Doubt
 	j.result, why = noted.Judge(ctx, j.batch, j.line, j.news, j.at, work.NewPool(work.Records))
 	j.house = words.OfBatch(j.batch.Process, j.batch)
+	if now.After(j.result.At) { // it is read today, and its times are told as of that
+		j.result.At = now
+	}
 	if says = j.house.Noted(j.result); accepted {
 		return says, ""
 	}

@@ -85,6 +85,7 @@ func (d *Folder) batch(ctx context.Context, s *standing, now time.Time) (Batch, 
 	}
 	if !s.sound() {
 		b.Unsound = s.unsound()
+		s.lines(&b, stood{})
 		return b, nil
 	}
 	b.House = s.house()
@@ -95,6 +96,7 @@ func (d *Folder) batch(ctx context.Context, s *standing, now time.Time) (Batch, 
 	b.At, b.AsOf = x.at, words.AsOf[x.asOf]
 	if !x.ok {
 		b.Unsound = "no forecast of it could be made; maltwright follow says why"
+		s.lines(&b, x)
 		return b, nil
 	}
 	s.due(&b, x, d.visits(s, x), now)

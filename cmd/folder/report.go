@@ -40,12 +40,10 @@ func (d *Folder) Report(ctx context.Context, id ID, now time.Time) (report.Repor
 		}
 		return follow.Of(ctx, s.batch, at, follow.Options{})
 	}}.Of(ctx)
-	book := ledger.New(ctx, nil)
-	book.Enter(ledger.Record{File: u.Name, Root: u.Root, Below: u.Below(root, ledger.Standing(s.batch).Place.File), Reader: root, House: u.house, Batch: b.Batch, Found: u.found})
+	b.Ledger = u.entered(ctx, root, b.Batch)
 	if ctx.Err() != nil {
 		return report.Report{}, ctx.Err()
 	}
-	b.Ledger = book.Result().Batches[0]
 	page := b.Page()
 	return report.New(page.Title, page), nil
 }

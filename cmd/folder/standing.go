@@ -23,6 +23,7 @@ type standing struct {
 	last  time.Time // the last that is written of it
 	open  bool      // it was begun, and its malt is not weighed
 	quick once[stood]
+	came  once[[]words.LedgerRow]
 }
 
 func standingOf(u *unit, id ID, b *model.Batch) *standing {

@@ -51,10 +51,12 @@ type Batch struct {
 	Now      Now
 	Due      []Due // all visits to come
 	Late     []Due // what is over without a word in the record
+	Missed   []Due // what is over for more than a day, and should have left a line
 	Readings []Noted
 	Remarks  []Noted
 	Doubts   []string // what is found of the record as it stands
 	Dangers  []string // that its remarks tell of
+	Short    string   // that it came out of the steep too dry, as long as it steeps or grows
 	Unsound  string   // why there is no forecast; "" where there is one
 	Followed *Followed
 }

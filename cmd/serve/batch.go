@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"net/http"
 	"slices"
-	"strings"
 	"time"
 
 	"maltwright/cmd/answer/outlook"
@@ -26,9 +25,13 @@ type batchView struct {
 	Danger                  bool // of people, told by a remark
 	Lates                   []string
 	Next                    *dueView
-	IsOver, Unknown         bool // unknown is what is due, because the record does not read
-	Stage, NowAsOf          string
+	IsOver, Unknown         bool      // unknown is what is due, because the record does not read
+	At                      time.Time // as of when its figures are; zero where that is told beside them
+	Stage, NowHead, NowAsOf string
 	Now, Longer, Further    table
+	Missed                  table // what should have left a line in the record
+	MissedSays              string
+	Came                    table // what came of a batch that is over
 	Visits, Later, Readings table
 	VisitsBy                string // which forecast their times are of
 	Notes                   []string
@@ -99,6 +102,9 @@ func (s *server) batch(w http.ResponseWriter, r *http.Request) error {
 	p := s.batchPage(r, v)
 	b := s.batchOf(r.Context(), v, p.Write)
 	b.Said = s.saidOf(r.URL.Query(), v)
+	if !b.At.IsZero() { // one time for all figures
+		p.AsOf, p.Stamp = b.At.Format(asOfLayout), b.At.Format(time.RFC3339)
+	}
 	p.Body = b
 	s.write(w, batchPage, http.StatusOK, p)
 	return nil
@@ -141,6 +147,7 @@ func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 	out.readings(v)
 	if out.IsOver {
 		out.Sheet = ""
+		out.came(s, ctx, v)
 	}
 	if n := len(v.lines); n > 0 && !v.lines[n-1].Opens {
 		out.LastLine = v.lines[n-1].Words
@@ -195,12 +202,14 @@ func (b *batchView) underway(v seen) {
 			b.Now.add(cellOf(x[0]), figure(x[1]))
 		}
 	}
+	b.missed(on.Missed, v.now)
+	if on.Short != "" {
+		b.Notes = append(b.Notes, "At steep-out: "+on.Short+".")
+	}
 	n := min(mostVisits, len(on.Due))
 	b.Visits, b.Later = visitsOf(on.Due[:n], v.now), visitsOf(on.Due[n:], v.now)
 	b.VisitsBy = visitsBy(v)
-	if why, _, _ := strings.Cut(on.AsOf, ";"); why != "" {
-		b.NowAsOf = "As of " + words.Clock(on.At, v.now) + ": that is " + why + "."
-	}
+	b.asOf(on.At, on.AsOf, len(on.Readings) > 0, v.now)
 }
 
 // lateOf says what should have been done, and since when.

@@ -77,6 +77,9 @@ func entryOf(v url.Values, now time.Time) (entry, error) {
 	if write == nil {
 		return entry{}, missing("choose what was read")
 	}
+	if err := misread(v); err != nil {
+		return entry{}, err
+	}
 	words, err := write(v)
 	if err != nil {
 		return entry{}, err

@@ -60,12 +60,16 @@ func (b *batchView) opening(ctx context.Context, v seen) {
 	if n := len(v.lines); v.on == nil || v.opened.Batch == nil || v.opened.Process == nil || n > 0 && !v.lines[n-1].Opens {
 		return
 	}
+	o, ok := noted.Open(ctx, v.opened.Batch, work.NewPool(work.Records))
+	if ok && o.Next != nil && o.Next.Time.Before(v.now) { // it has gone on since
+		return
+	}
 	for _, lot := range v.opened.Process.Taken() {
 		for _, line := range founding.BeforeItIsWet(lot.Grain) {
 			b.Alarms = append(b.Alarms, mark{"before it is wet", words.Safe(line)})
 		}
 	}
-	if o, ok := noted.Open(ctx, v.opened.Batch, work.NewPool(work.Records)); ok {
+	if o.Began = v.now; ok { // times are told as of now
 		b.Notes = append(b.Notes, v.opened.Words.Opening(o)...)
 	}
 }

@@ -33,6 +33,8 @@ type page struct {
 	Body                       any
 }
 
+const asOfLayout = "Mon 2 Jan, 15:04"
+
 type link struct {
 	ID   folder.ID
 	Name string
@@ -44,7 +46,7 @@ const mostLinks = 4
 
 func (s *server) page(r *http.Request, title string) *page {
 	now := s.Clock()
-	return &page{Title: title, StyleTag: style.tag, ScriptTag: script.tag, Stamp: now.Format(time.RFC3339), AsOf: now.Format("Mon 2 Jan, 15:04"), Write: s.MayWrite(r.Context()), Folder: s.keep.ID(), Calendar: s.Calendar}
+	return &page{Title: title, StyleTag: style.tag, ScriptTag: script.tag, Stamp: now.Format(time.RFC3339), AsOf: now.Format(asOfLayout), Write: s.MayWrite(r.Context()), Folder: s.keep.ID(), Calendar: s.Calendar}
 }
 
 // under names the batches under way in the head.

@@ -28,11 +28,12 @@ type processView struct {
 }
 
 type whatIfView struct {
-	Wrong, Lines string
-	Examples     []string
-	Rows         table
-	Found        []findingView
-	Says         []string
+	Wrong    []string
+	Lines    string
+	Examples []string
+	Rows     table
+	Found    []findingView
+	Says     []string
 }
 
 type beginView struct {

@@ -139,9 +139,6 @@ func (v *readingView) tell(a folder.Answer) {
 	}
 }
 
-// plainer leaves out of a refusal what a page says by its heading.
-func plainer(text string) string { return strings.TrimPrefix(text, "not noted: ") }
-
 // keptOf is what was typed, as fields that are not seen. The time stands apart: it is that of the answer.
 func keptOf(form url.Values) (list []field) {
 	var names []string

@@ -66,3 +66,26 @@ func TestTwoWeightsOfOneMomentAreAskedAbout(t *testing.T) {
 	assert.Contains(t, plain(a.body), "are of the same step and minute, and contradict each other")
 	assert.Contains(t, a.body, `value="sure"`)
 }
+
+// Grain that came out of the steep too dry is told of where its reading is written and where the batch stands.
+func TestASteepThatEndsTooDryIsToldOf(t *testing.T) {
+	s, _ := growing(t)
+	s.at("2026-04-11 22:00")
+	s.without("26-05.malt", "  read    water 13.4")
+	batch := linked(t, s.page("/"), "26-05")
+	s.wrote(batch, "kind", "weighed", "value", "8.62", "unit", "kg", "after", "soak 3")
+	text := plain(s.page(batch))
+	assert.Contains(t, text, "At steep-out: ")
+	assert.Equal(t, 2, strings.Count(text, "soak once more, or go on"), text)
+}
+
+// Times of a batch that was left alone for days are told with their day.
+func TestWhatIsNextHasItsDayWhereItIsOfAnotherOne(t *testing.T) {
+	s, _ := growing(t)
+	s.without("26-05.malt", "  weighed 7.39")
+	s.at("2026-04-16 12:00")
+	batch := linked(t, s.page("/"), "26-05")
+	a := s.post(batch+"/reading", "kind", "weighed", "value", "7.39", "unit", "kg", "after", "soak 1", "at", "2026-04-10T13:30")
+	text := plain(a.body)
+	assert.Regexp(t, `next: .* on Fri 10 Apr at 22:30`, text)
+}

@@ -22,6 +22,7 @@ import (
 	"maltwright/cmd/journal"
 	"maltwright/cmd/report"
 	"maltwright/cmd/serve/guard"
+	"maltwright/cmd/words"
 )
 
 // Options are how the page is served.
@@ -36,6 +37,7 @@ type keeper interface {
 	ID() folder.ID
 	Look(ctx context.Context, now time.Time) (folder.State, error)
 	Stands(ctx context.Context, id folder.ID, now time.Time) (folder.Batch, error)
+	Came(ctx context.Context, id folder.ID) ([]words.LedgerRow, error)
 	Batch(id folder.ID, now time.Time) (folder.Opened, error)
 	Process(ctx context.Context, id folder.ID) (folder.Opened, error)
 	Ahead(ctx context.Context, id folder.ID, now time.Time) (folder.Ahead, error)

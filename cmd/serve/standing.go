@@ -32,9 +32,9 @@ func (b *batchView) followed(v seen) {
 	for _, x := range h.Standing(r) {
 		b.Now.add(cellOf(x.What), figure(x.Middle), figure(x.Within()))
 	}
-	b.NowAsOf = fmt.Sprintf("As of %s, by all readings.", words.Clock(r.At, v.now))
-	if why, _, _ := strings.Cut(words.AsOf[r.AsOf], ";"); why != "" { // what comes behind is of a command line
-		b.NowAsOf = fmt.Sprintf("As of %s: that is %s.", words.Clock(r.At, v.now), why)
+	b.asOf(r.At, words.AsOf[r.AsOf], len(v.told.Readings) > 0, v.now)
+	if b.NowAsOf == "" {
+		b.NowAsOf = "By all readings."
 	}
 	if f.Stale {
 		b.NowAsOf += " The record is another since; it is being reckoned anew."
@@ -60,6 +60,17 @@ func (b *batchView) followed(v seen) {
 		if said := h.Suspect(x); said != "" {
 			b.Doubts = append(b.Doubts, mark{"in doubt", said})
 		}
+	}
+}
+
+// asOf says as of when the figures are, and why where that is not now. Any tells that something was read.
+func (b *batchView) asOf(at time.Time, why string, any bool, now time.Time) {
+	b.At, b.NowHead, b.NowAsOf = at, "Now", ""
+	if why, _, _ = strings.Cut(why, ";"); why != "" { // what comes behind is of a command line
+		if b.At = (time.Time{}); !any {
+			why = "when it began, because nothing was read since"
+		}
+		b.NowHead, b.NowAsOf = words.Clock(at, now), fmt.Sprintf("As of %s: that is %s.", words.Clock(at, now), why)
 	}
 }
 

@@ -71,9 +71,9 @@ func (s *server) whatIf(w http.ResponseWriter, r *http.Request) error {
 	return s.processWith(w, r, status, func(v *processView) {
 		v.WhatIf.Lines = typed
 		if err != nil {
-			v.WhatIf.Wrong = words.Safe(err.Error())
+			v.WhatIf.Wrong = []string{words.Safe(plainer(err.Error()))}
 			if unsound != nil {
-				v.WhatIf.Found = findingsOf(unsound.Findings)
+				v.WhatIf.Wrong = notSupposed(unsound.Findings, lines)
 			}
 			return
 		}

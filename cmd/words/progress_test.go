@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/words"
 	"maltwright/lang/quantity"
@@ -79,4 +80,23 @@ func TestHowLongItIsUntilSomething(t *testing.T) {
 	for want, s := range map[string]answer.Seconds{"less than a minute": 59, "1 h 30 min": 5400, "2 d": 172799, "2 d 6 h": 2.25 * 86400} {
 		assert.Equal(t, want, words.Ago(s))
 	}
+}
+
+// What comes about in few cases has no time that it comes by, and what does not come about says what can be done.
+func TestWhatMayNotComeAboutIsToldInWords(t *testing.T) {
+	h := answer.Seconds(3600)
+	never := answer.Seconds(math.Inf(1))
+	for want, s := range map[string]answer.Spread[answer.Seconds]{
+		"2 to 9 h":               {P10: 2 * h, P50: 4 * h, P90: 9 * h},
+		"16 h or more, or never": {P10: 16 * h, P50: never, P90: never},
+		"":                       {P10: never, P50: never, P90: never},
+	} {
+		assert.Equal(t, want, words.UntilWithin(s))
+	}
+	w := progress.Wait{StageName: outlook.StageName{Stage: "steep"}, Text: "moisture at least 43 %", Open: true, Never: true}
+	assert.Equal(t, "As it goes on, it does not come to moisture at least 43 % in most cases. Soak once more, or go on with the moisture it has and write that down.", words.NotComing(w))
+	w.Stage = "wither"
+	assert.Contains(t, words.NotComing(w), "Weigh and look once more")
+	w.Never = false
+	assert.Empty(t, words.NotComing(w))
 }

@@ -164,7 +164,7 @@ func Thin(p progress.Posterior) bool { return p.Trusted && p.EffectiveSampleSize
 func FewAgree(p progress.Posterior) string {
 	switch {
 	case !p.Trusted:
-		return "too few of the forecasts agree with all of the readings at once"
+		return "hardly any of the forecasts agrees with all of the readings at once"
 	case Thin(p):
 		return "few of the forecasts agree with all of the readings at once"
 	}

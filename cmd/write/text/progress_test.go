@@ -77,7 +77,7 @@ func TestASampleThatIsNotToBeTrustedIsTold(t *testing.T) {
 		r.Readings[i].Doubt, r.Readings[i].Words = "", nil
 	}
 	out = strings.Join(strings.Fields(shownProgress(t, r, words.House{})), " ")
-	assert.Contains(t, out, "readings none of the 2 is in doubt by itself, but too few of the forecasts agree with all of the readings at once")
+	assert.Contains(t, out, "readings none of the 2 is in doubt by itself, but hardly any of the forecasts agrees with all of the readings at once")
 	assert.NotContains(t, out, "readings in doubt", "no reading is")
 	assert.NotContains(t, out, "agree with one another", "the screen says that few do")
 	r.Posterior.Members = 10_000
