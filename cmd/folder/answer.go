@@ -16,6 +16,7 @@ type Reading struct {
 	Fix   int      // the number of the line that it takes the place of; 0 for one line more
 	Was   string   // the words of that line, which is refused where it has others; "" for whatever it is
 	Own   string   // what its sender calls it, so that it is written once however often it is sent; "" for nothing
+	Asked string   // what its form asks about it, beside what is doubted of the record; "" for nothing
 }
 
 // Answer is what a reading comes to.

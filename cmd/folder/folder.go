@@ -19,11 +19,13 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"slices"
 	"time"
 
 	"maltwright/cmd/journal"
 	"maltwright/cmd/rewrite"
 	"maltwright/lang/calendar"
+	"maltwright/lang/finding"
 )
 
 // ID names a batch or a process of the folder. It is no path, and holds letters and digits alone.
@@ -89,7 +91,16 @@ func (d *Folder) Judge(ctx context.Context, id ID, x Reading) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	return d.clerk.Judge(ctx, r, x)
+	return d.judge(ctx, r, x)
+}
+
+// judge judges a reading, with what its form asks.
+func (d *Folder) judge(ctx context.Context, r Record, x Reading) (Answer, error) {
+	a, err := d.clerk.Judge(ctx, r, x)
+	if err == nil && x.Asked != "" {
+		a.Doubts = slices.Insert(a.Doubts, 0, Doubt{Rule: "form", Severity: finding.Caution, Message: x.Asked, Asks: true})
+	}
+	return a, err
 }
 
 // Note judges a reading and writes it. One that is doubtful is written only for who is sure of it. Errors:
@@ -102,7 +113,7 @@ func (d *Folder) Note(ctx context.Context, id ID, x Reading, sure bool) (Answer,
 	if a, there := d.clerk.there(r, x, sure); there {
 		return a, nil
 	}
-	a, err := d.clerk.Judge(ctx, r, x)
+	a, err := d.judge(ctx, r, x)
 	if err != nil {
 		return a, err
 	}

@@ -59,3 +59,27 @@ func TestToCloseEndsTheFollowing(t *testing.T) {
 	require.NoError(t, d.Close())
 	assert.Error(t, func() error { _, err := d.Look(t.Context(), noon); return err }())
 }
+
+// What is written on paper has the times of what is due, be the batch followed or not.
+func TestWhatIsAheadIsWhatIsDue(t *testing.T) {
+	dir := malthouse(t)
+	put(t, dir, "26-06.malt", weighed)
+	for _, follows := range []bool{false, true} {
+		d, err := folder.Open(dir, folder.Options{Clock: func() time.Time { return noon }, Follow: follows, Members: 20})
+		require.NoError(t, err)
+		if follows {
+			require.Eventually(t, func() bool { return looked(t, d, noon).Underway[0].Followed != nil }, time.Minute, 50*time.Millisecond)
+		}
+		b := looked(t, d, noon).Underway[0]
+		a, err := d.Ahead(t.Context(), b.ID, noon)
+		require.NoError(t, err)
+		assert.Equal(t, follows, a.Followed)
+		assert.Equal(t, follows, !a.At.IsZero())
+		require.NotEmpty(t, b.Due)
+		require.Len(t, a.Visits, len(b.Due))
+		for i, v := range a.Visits {
+			assert.WithinDuration(t, b.Due[i].At, b.Began.Add(time.Duration(v.At*float64(time.Second))), time.Minute/2, "visit %d, told to the minute", i)
+		}
+		require.NoError(t, d.Close())
+	}
+}

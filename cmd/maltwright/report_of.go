@@ -10,13 +10,12 @@ import (
 	"maltwright/cmd/answer/curve"
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/answer/outlook"
-	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/chart/figures"
+	"maltwright/cmd/folder"
 	reports "maltwright/cmd/report"
 	"maltwright/cmd/words"
-	"maltwright/lang/finding"
 	"maltwright/lang/read"
-	"maltwright/lang/source"
+	"maltwright/sim/infer/follow"
 )
 
 // ofProcess makes the report of a process.
@@ -134,39 +133,10 @@ func (c Report) time(w *World) (time.Time, error) {
 // batch is what there is to report of one batch, as of a time; the zero time is now, or that of the last line of a
 // record that is over. Where it cannot be followed, its page says why.
 func (c Report) batch(ctx context.Context, w *World, r record, at time.Time) reports.Batch {
-	why, followed := progress.Asked, at
-	if at.IsZero() {
-		followed, why = progress.When(r.batch, w.now())
-		at = followed
-		for _, x := range r.batch.Lines() { // analyses come when it is over
-			if x.When().After(at) {
-				at = x.When().Time
-			}
-		}
-	}
-	b := r.batch.Until(at)
-	out := reports.Batch{House: words.OfBatch(b.Process, b), Batch: b, At: at, LeftOut: len(r.batch.Lines()) - len(b.Lines()), Ledger: ledger.Batch{File: source.Text(r.in.name)}}
-	for _, f := range append(check.Record(ctx, r.house, b, r.found, nil), r.found...) {
-		if f.Severity > finding.Note && f.Place.Within(b.Scope) {
-			out.Found = append(out.Found, f)
-		}
-	}
-	if r.unsound() {
-		out.Why = "There is no forecast: the process must be put right first; see maltwright check."
-		return out
-	}
-	f, err := Follow{File: r.in.name, Members: c.Members, NoCache: c.NoCache}.followed(ctx, w, r.batch, followed)
-	if err != nil {
-		out.Why = "There is no forecast: " + words.Safe(err.Error())
-		return out
-	}
-	p := progress.Of(f, followed, why)
-	out.Progress, out.Course = &p, outlook.Of(f.Middle(), b.Began.Time)
-	out.Conditions, out.MaltWeighed = progress.ConditionsOf(f), progress.MaltWeighedOf(f)
-	if line, err := curve.Batch(ctx, f, curve.Options{Members: min(c.Members, curve.DefaultMembers)}); err == nil {
-		out.Charts = drawings(figures.All(&line, out.House))
-	}
-	return out
+	return folder.Reporting{File: r.in.name, House: r.house, Batch: r.batch, Found: r.found, Sound: !r.unsound(), At: at, Now: w.now(), Members: min(c.Members, curve.DefaultMembers),
+		Follow: func(at time.Time) (*follow.Following, error) {
+			return Follow{File: r.in.name, Members: c.Members, NoCache: c.NoCache}.followed(ctx, w, r.batch, at)
+		}}.Of(ctx)
 }
 
 func drawings[T reports.Drawing](list []T) (out []reports.Drawing) {

@@ -22,18 +22,21 @@ type Serve struct {
 	Cert      string  `help:"File of a certificate, so that nobody overhears the page." placeholder:"FILE"`
 	Key       string  `help:"File of its key." placeholder:"FILE"`
 	Hours     float64 `help:"End after so many hours. With --lan by default 12; otherwise it does not end by itself." placeholder:"NUMBER"`
+	Anew      bool    `help:"With --lan: draw new addresses; those of before, and phones that came by them, are let in no more."`
 	NoBrowser bool    `help:"Open no browser."`
 }
 
 // Help is the longer help of the command.
 func (Serve) Help() string {
 	return `Shows the batches of a folder on a page: what is due, how a batch stands, its charts;
-and takes readings there as note does. It prints the addresses that open it. They hold
-until the command ends, and nobody opens the page without one; the second shows
-everything and writes nothing, and the third is for a calendar.
+and takes readings there as note does. It prints the addresses that open it, and nobody
+opens the page without one; the second shows everything and writes nothing, and the
+third is for a calendar.
 
-By default the page is for this machine alone, and a browser is opened on it. With
---lan it is for the phones of a network too, and prints a code for the camera of one.
+By default the page is for this machine alone, a browser is opened on it, and the
+addresses hold until the command ends. With --lan it is for the phones of a network
+too, and prints a code for the camera of one. Started again before its hours are over
+it lets the same phones in, by the same addresses; --anew draws new ones.
 Over plain HTTP whoever is in that network can overhear the page and its address, and
 so write into your records: use it in a network whose people you trust, or with a
 certificate. It ends after 12 hours, or when no batch is under way any more.
@@ -76,7 +79,8 @@ func (c Serve) Run(w *World) error {
 	defer listener.Close()
 	at.port = listener.Addr().(*net.TCPAddr).Port //nolint:forcetypeassert // it was asked for by TCP
 	calendar := w.calendarToken(at.folder)
-	held := guard.Options{Hosts: guard.Names(at.address, at.port, at.names...), Secure: at.secure(), Write: guard.NewToken(), Read: guard.NewToken(), Calendar: calendar, Log: w.heard()}
+	k, again := w.keysOf(at, c.Anew)
+	held := guard.Options{Hosts: guard.Names(at.address, at.port, at.names...), Secure: at.secure(), Write: k.Write, Read: k.Read, WriteCookie: k.WriteCookie, ReadCookie: k.ReadCookie, Calendar: calendar, Log: w.heard()}
 	pages, err := w.pages(at.folder, guard.CalendarLink(at.base(), calendar))
 	if err != nil {
 		return err
@@ -88,7 +92,7 @@ func (c Serve) Run(w *World) error {
 	defer release()
 	ended := make(chan error, 1)
 	go func() { ended <- s.Serve() }()
-	w.tellServed(at, held)
+	w.tellServed(at, held, again)
 	if !c.NoBrowser && at.loopback() && w.Terminal {
 		w.browse(guard.Link(at.base(), g.Ticket()))
 	}
@@ -111,6 +115,7 @@ func (w World) untilOver(ctx context.Context, ended <-chan error, pages pages, a
 	case <-w.over(ctx, at.until):
 		return "ended: its time is over", nil
 	case <-w.noneUnderway(ctx, pages, !at.loopback()):
+		w.forgetKeys(at)
 		return "ended: no batch is under way any more", nil
 	}
 }

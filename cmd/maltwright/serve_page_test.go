@@ -28,7 +28,7 @@ func servedScreen(p place, width int) string {
 	var out strings.Builder
 	w := World{Out: &out, Err: &out, Terminal: width > 0, Width: width, Env: func(name string) string { return map[string]string{"NO_COLOR": "1"}[name] },
 		clock: func() time.Time { return time.Date(2026, 3, 6, 9, 0, 0, 0, time.UTC) }}
-	w.tellServed(p, fixedTokens)
+	w.tellServed(p, fixedTokens, false)
 	return out.String()
 }
 

@@ -13,14 +13,25 @@ import (
 	"maltwright/cmd/write/qr"
 )
 
-// tellServed says for whom the page is, by which addresses, and until when.
-func (w World) tellServed(p place, o guard.Options) {
+// tellServed says for whom the page is, by which addresses, and until when. The addresses stand last, below the code: a terminal of 24 lines
+// shows both. Again says that they are those of before.
+func (w World) tellServed(p place, o guard.Options, again bool) {
 	whom := "on this machine alone"
 	if !p.loopback() {
 		whom = fmt.Sprintf("for whoever is in the network of %s and has its address", p.address)
 	}
 	w.say("The page of %s, %s.", p.shownFolder(), whom)
 	link := guard.Link(p.base(), o.Write)
+	for _, line := range w.aboutPlace(p) {
+		w.say("%s", line)
+	}
+	if again {
+		w.say("The addresses are those of before, and phones that came by them are still let in. With --anew none is.")
+	}
+	w.say("%s", ending(p))
+	if !p.loopback() && w.Terminal {
+		w.tellCode(link)
+	}
 	for _, row := range [][2]string{
 		{"page", link},
 		{"to read", guard.Link(p.base(), o.Read)},
@@ -28,13 +39,6 @@ func (w World) tellServed(p place, o guard.Options) {
 	} {
 		fmt.Fprintf(w.Out, "  %-8s  %s\n", row[0], row[1]) // an address stays whole, to be copied
 	}
-	for _, line := range w.aboutPlace(p) {
-		w.say("%s", line)
-	}
-	if !p.loopback() && w.Terminal {
-		w.tellCode(link)
-	}
-	w.say("%s", ending(p))
 }
 
 // aboutPlace is what to know of who can come by.
@@ -73,19 +77,19 @@ func (w World) tellCode(link string) {
 		w.say("The code for a phone needs %d columns; this terminal has %d.", code.Columns(), w.Width)
 		return
 	}
-	fmt.Fprintln(w.Out, strings.Join(code.Lines(w.colour()), "\n"))
 	if rows := w.rows(); rows > 0 && code.Rows()+codeBeside > rows {
 		w.say("The code has %d lines and this terminal %d: make it higher to see all of it.", code.Rows(), rows)
 	}
 	if w.colour() {
-		w.say("A phone's camera opens the page by this code.")
-		return
+		w.say("A phone's camera opens the page by this code:")
+	} else {
+		w.say("A phone's camera opens the page by this code, which is for a dark terminal:")
 	}
-	w.say("A phone's camera opens the page by this code, which is for a dark terminal.")
+	fmt.Fprintln(w.Out, strings.Join(code.Lines(w.colour()), "\n"))
 }
 
-// codeBeside is how many lines stand below the code.
-const codeBeside = 3
+// codeBeside is how many lines stand below the code, with that of the cursor.
+const codeBeside = 4
 
 // rows is how many lines the terminal has, 0 where it is not known.
 func (w World) rows() int {

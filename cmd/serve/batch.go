@@ -33,6 +33,7 @@ type batchView struct {
 	MissedSays              string
 	Came                    table // what came of a batch that is over
 	Visits, Later, Readings table
+	VisitsBy                string // which forecast their times are of
 	Notes                   []string
 	Forms                   []form
 	Charts                  []chartView
@@ -56,6 +57,7 @@ type seen struct {
 	brief  folder.Brief
 	told   folder.Batch // what its lines come to
 	lines  []journal.Line
+	ahead  folder.Ahead // what is to come, with the times of the timetable
 	now    time.Time
 }
 
@@ -79,6 +81,9 @@ func (s *server) see(ctx context.Context, id folder.ID) (v seen, err error) {
 	}
 	v.brief = v.told.Brief
 	if v.opened, err = s.keep.Batch(id, v.now); err != nil && !isUnsound(err) {
+		return v, err
+	}
+	if v.ahead, err = s.keep.Ahead(ctx, id, v.now); err != nil && !isUnsound(err) {
 		return v, err
 	}
 	v.lines, err = s.keep.Lines(id)
@@ -148,7 +153,7 @@ func (s *server) batchOf(ctx context.Context, v seen, write bool) batchView {
 		out.LastLine = v.lines[n-1].Words
 	}
 	if write && v.opened.Batch != nil {
-		out.Forms = formsOf(offersOf(ctx, v), nil)
+		out.Forms = formsOf(offersOf(v), nil)
 	}
 	return out
 }
@@ -203,6 +208,7 @@ func (b *batchView) underway(v seen) {
 	}
 	n := min(mostVisits, len(on.Due))
 	b.Visits, b.Later = visitsOf(on.Due[:n], v.now), visitsOf(on.Due[n:], v.now)
+	b.VisitsBy = visitsBy(v)
 	b.asOf(on.At, on.AsOf, len(on.Readings) > 0, v.now)
 }
 
@@ -226,6 +232,19 @@ func doneOf(n folder.Now, now time.Time) string {
 		return ""
 	}
 	return words.Joined(", in ", words.Clock(n.Ready, now), n.Left)
+}
+
+// visitsBy says by which forecast the visits are told, on the page and on its sheet.
+func visitsBy(v seen) string {
+	switch a := v.ahead; {
+	case a.Forecast == nil:
+		return ""
+	case a.Followed:
+		return fmt.Sprintf("By all readings, as of %s; the sheet has the same times.", words.Clock(a.At, v.now))
+	case len(v.opened.Batch.Readings) > 0:
+		return "By the one forecast that fits the readings best, until all of them are reckoned through; the sheet has the same times."
+	}
+	return "By the process and its start; the sheet has the same times."
 }
 
 // mostVisits is how many visits are shown at once.

@@ -120,6 +120,8 @@ func TestInABrowser(t *testing.T) {
 		tab.Go(batch + "/report")
 		assert.Empty(t, tab.Said())
 		assert.Zero(t, tab.Sideways())
+		assert.Positive(t, browsertest.Eval[int](tab, `document.styleSheets[0].cssRules.length`), "it is let in")
+		assert.NotContains(t, browsertest.Eval[string](tab, `getComputedStyle(document.body).fontFamily`), "Times", "and shown")
 		shot(t, tab, "report-phone")
 	})
 

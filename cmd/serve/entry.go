@@ -1,12 +1,16 @@
 package serve
 
 import (
+	"math"
 	"net/url"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
+	"maltwright/cmd/words"
+	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 )
 
@@ -40,6 +44,8 @@ const (
 	nameText   = "text"
 	nameDanger = "danger"
 	nameDry    = "dry"
+	nameDish   = "dish"
+	nameWet    = "wet"
 	nameClean  = "clean"
 	nameStep   = "step"
 	nameWhy    = "why"
@@ -59,7 +65,9 @@ func (m missing) Error() string { return string(m) }
 // entry is a reading as a form sends it, in the words of a record.
 type entry struct {
 	Words []string
-	At    string // "" for a line without a time
+	At    string   // "" for a line without a time
+	Sum   []string // how it was reckoned of what was typed
+	Ask   string   // what the page asks before it is written, "" for nothing
 }
 
 // entryOf gives the words of a reading that a form sent. Now is the time of one that says none.
@@ -76,7 +84,7 @@ func entryOf(v url.Values, now time.Time) (entry, error) {
 	if err != nil {
 		return entry{}, err
 	}
-	e := entry{Words: words}
+	e := entry{Words: words, Sum: sumOf(v)}
 	if !untimed[kind] {
 		e.At = stamped(v.Get(nameAt), now)
 	}
@@ -158,10 +166,34 @@ func weightOf(v url.Values, name, ounces string) ([]string, error) {
 		return []string{oz, "oz"}, nil
 	}
 	words := []string{number, unitOf(v)}
-	if oz != "" {
+	switch {
+	case oz == "":
+	case strings.Contains(number, "."):
+		return nil, missing("type whole pounds beside ounces: " + number + " lb holds a part of a pound already")
+	case atLeast(oz, 16):
+		return nil, missing("type less than 16 oz beside the pounds: 16 oz are 1 lb")
+	default:
 		words = append(words, oz, "oz")
 	}
 	return words, nil
+}
+
+// partOfPound asks about pounds with a part where ounces have a field of their own: 14.9 may be meant for 14 lb 9 oz. It is "" where nothing is to be asked.
+func partOfPound(v url.Values, h words.House) string {
+	number := typedNumber(v.Get(nameValue))
+	if v.Get(nameKind) != kindWeighed || !v.Has(nameOunces) || typedNumber(v.Get(nameOunces)) != "" || !strings.Contains(number, ".") {
+		return ""
+	}
+	lb, err := strconv.ParseFloat(number, 64)
+	if err != nil || math.IsInf(lb, 0) || math.IsNaN(lb) {
+		return "" // it is no weight, and refused as that
+	}
+	return number + " lb is " + h.WeightBy(lb*quantity.Pound, quantity.Pound/160) + ": if the scale shows pounds and ounces, put the ounces into their own field"
+}
+
+func atLeast(number string, least float64) bool {
+	n, err := strconv.ParseFloat(number, 64)
+	return err == nil && n >= least
 }
 
 const letters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ°"
@@ -233,22 +265,6 @@ func rubOf(v url.Values) ([]string, error) {
 		return nil, missing("choose how the kernel rubbed out")
 	}
 	return []string{"felt", vocabulary.MeasureRub, v.Get(nameValue)}, nil
-}
-
-func sampleOf(v url.Values) ([]string, error) {
-	wet, dry := typedNumber(v.Get(nameValue)), typedNumber(v.Get(nameDry))
-	if wet == "" || dry == "" {
-		return nil, missing("type what the sample weighed before and after it was dried")
-	}
-	return []string{vocabulary.RecordSample, wet, "g", vocabulary.SampleDried, "to", dry, "g"}, nil
-}
-
-func moistureOf(v url.Values) ([]string, error) {
-	share := strings.TrimSuffix(typedNumber(v.Get(nameValue)), "%")
-	if share == "" {
-		return nil, missing("type the moisture that was found")
-	}
-	return []string{"tested", vocabulary.MeasureMoisture, strings.TrimSpace(share), "%"}, nil
 }
 
 func changedOf(v url.Values) ([]string, error) {

@@ -164,14 +164,7 @@ func (m maker) when() group {
 func atField(at string) string { return strings.Replace(at, " ", "T", 1) }
 
 func (m maker) weighed() []group {
-	unit, second, _ := strings.Cut(m.Unit, " ")
-	weight := m.number(nameValue, "What the scale shows", unit)
-	weight.Class = "big"
-	fields := []field{weight, hidden(nameUnit, unit)}
-	if second != "" {
-		fields = append(fields, m.number(nameOunces, "and", second))
-	}
-	list := []group{{Fields: fields}}
+	list := []group{m.scale()}
 	if len(m.In) > 0 || m.Bag {
 		list = append(list, group{"What stood on the scale", "choices", []field{m.choice(nameIn, "", m.holders())}})
 	}
@@ -179,6 +172,22 @@ func (m maker) weighed() []group {
 		return list
 	}
 	return append(list, group{"Rootlets", "choices", []field{m.choice(nameClean, "", []option{{Value: "", Text: "still on"}, {Value: "yes", Text: "rubbed and sieved off"}})}})
+}
+
+// scale asks for what the scale shows: in one field, or in two where the house writes pounds and ounces.
+func (m maker) scale() group {
+	const label = "What the scale shows"
+	unit, second, _ := strings.Cut(m.Unit, " ")
+	if second == "" {
+		weight := m.number(nameValue, label, unit)
+		weight.Class = "big"
+		return group{Fields: []field{weight, hidden(nameUnit, unit)}}
+	}
+	g := group{label, "pair", []field{m.number(nameValue, "pounds", ""), m.number(nameOunces, "ounces", ""), hidden(nameUnit, unit)}}
+	for i, u := range []string{unit, second} {
+		g.Fields[i].Unit, g.Fields[i].Class = u, "big"
+	}
+	return g
 }
 
 // holders are what may stand on the scale: the likely one first.
@@ -241,13 +250,19 @@ func (m maker) rub() []group {
 }
 
 func (m maker) sample() []group {
-	return []group{{Fields: []field{m.number(nameValue, "Before it was dried", "g"), m.number(nameDry, "When it no longer got lighter", "g")}}}
+	return []group{{Fields: m.oven(nameValue)}}
+}
+
+// oven asks for the weights of a sample and its dish.
+func (m maker) oven(wet string) []field {
+	dish := m.number(nameDish, "The dish, empty", "g")
+	dish.Help = "Leave it empty where the weights are without a dish."
+	return []field{dish, m.number(wet, "Before it was dried, in the dish", "g"), m.number(nameDry, "When it no longer got lighter, in the dish", "g")}
 }
 
 func (m maker) moisture() []group {
-	share := m.number(nameValue, "Moisture, of the whole weight", "%")
-	share.Class = "big"
-	return []group{{Fields: []field{share}}}
+	share := m.number(nameValue, "Or the moisture that was found, of the whole weight", "%")
+	return []group{{Fields: m.oven(nameWet)}, {Fields: []field{share}}}
 }
 
 func (m maker) changed() []group {

@@ -1,7 +1,6 @@
 package serve
 
 import (
-	"context"
 	"math"
 	"slices"
 	"strings"
@@ -12,13 +11,11 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
-	"maltwright/sim/infer/evidence"
 	"maltwright/sim/visits"
-	"maltwright/sim/work"
 )
 
 // offersOf is what the forms of a batch offer, the likely first, by where it stands.
-func offersOf(ctx context.Context, v seen) offers {
+func offersOf(v seen) offers {
 	b, p, h := v.opened.Batch, v.opened.Process, v.opened.Words
 	o := offers{Batch: v.brief.ID, Once: once(), Degree: h.Degree(), Sampled: b.Sample != nil, Bag: b.RawBag() != nil}
 	if p == nil {
@@ -29,6 +26,9 @@ func offersOf(ctx context.Context, v seen) offers {
 		kg = p.Charge.SI
 	}
 	o.Unit = unitIn(words.Weighed(h, kg))
+	if o.Unit == "lb" && h.Ounces { // a charge of 10 lb comes out even
+		o.Unit = "lb oz"
+	}
 	stage := ""
 	if v.on != nil {
 		stage = v.on.Now.Stage
@@ -37,7 +37,7 @@ func offersOf(ctx context.Context, v seen) offers {
 		}
 	}
 	endedIn := ""
-	if f := planOf(ctx, v); f != nil {
+	if f := v.ahead.Forecast; f != nil {
 		o.After = stepsOf(f)
 		o.Ended, endedIn = likelyEnded(v, f)
 		o.Steps = o.After
@@ -80,27 +80,6 @@ func likelyFirst(list []string, likely string) []string {
 		return list
 	}
 	return slices.Concat(list[i:i+1], list[:i], list[i+1:])
-}
-
-// planOf is the forecast of a batch beside its record, of the usual lot and house or of that which its
-// readings fit best; nil where there is none.
-func planOf(ctx context.Context, v seen) *forecast.Forecast {
-	if v.opened.Follow != nil {
-		return v.opened.Follow.Centre
-	}
-	if v.opened.Batch == nil || v.opened.Batch.Broken || v.opened.Process == nil {
-		return nil
-	}
-	t, err := evidence.New(v.opened.Batch, v.now)
-	if err != nil {
-		return nil
-	}
-	t.Bound(ctx, work.NewPool(work.Records))
-	f, err := t.Run(make([]float64, len(t.Axes)), false)
-	if err != nil {
-		return nil
-	}
-	return f
 }
 
 // stepsOf names the steps of a forecast as a record does, in their order.

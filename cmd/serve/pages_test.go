@@ -257,7 +257,7 @@ func TestStyleAndScriptAreSentOnce(t *testing.T) {
 	for _, path := range []string{"/style.css", "/page.js"} {
 		assert.Contains(t, s.page("/"), path+"?v=")
 	}
-	assert.Less(t, len(script.text), 15000)
+	assert.Less(t, len(script.text), 18000)
 }
 
 func TestChartsAreDrawn(t *testing.T) {
@@ -338,7 +338,7 @@ func TestThePulseTellsOfEditsAndOfWhatIsDue(t *testing.T) {
 
 func TestReadingsThatWereKeptAreWrittenOnce(t *testing.T) {
 	s, batch := growing(t)
-	id := strings.TrimPrefix(batch, "/batch/")
+	id := folderID(batch)
 	form := func(kv ...string) string {
 		v := url.Values{}
 		for i := 0; i < len(kv); i += 2 {
@@ -346,29 +346,15 @@ func TestReadingsThatWereKeptAreWrittenOnce(t *testing.T) {
 		}
 		return v.Encode()
 	}
-	list := []map[string]string{
-		{"own": "a", "batch": id, "form": form("kind", "temperature", "place", "bed", "value", "16.5", "unit", "°C", "at", "2026-04-14T10:15")},
-		{"own": "b", "batch": id, "form": form("kind", "turned", "at", "2026-04-14T10:20")},
-		{"own": "c", "batch": id, "form": form("kind", "weighed", "value", "10.10", "unit", "kg", "at", "2026-04-14T10:30")},
-		{"own": "d", "batch": id, "form": form("kind", "weighed", "value", "910", "unit", "kg", "at", "2026-04-14T10:30")},
-		{"own": "e", "batch": "0", "form": form("kind", "turned")},
-		{"own": "f", "batch": id, "form": "%"},
+	list := []sent{
+		{"a", id, form("kind", "temperature", "place", "bed", "value", "16.5", "unit", "°C", "at", "2026-04-14T10:15")},
+		{"b", id, form("kind", "turned", "at", "2026-04-14T10:20")},
+		{"c", id, form("kind", "weighed", "value", "10.10", "unit", "kg", "at", "2026-04-14T10:30")},
+		{"d", id, form("kind", "weighed", "value", "910", "unit", "kg", "at", "2026-04-14T10:30")},
+		{"e", "0", form("kind", "turned")},
+		{"f", id, "%"},
 	}
-	send := func() map[string]outcome {
-		body, err := json.Marshal(list)
-		require.NoError(t, err)
-		r := httptest.NewRequest(http.MethodPost, "/kept", strings.NewReader(string(body)))
-		r.Header.Set("Content-Type", "application/json")
-		a := s.do(r)
-		require.Equal(t, http.StatusOK, a.status, a.body)
-		var got []outcome
-		require.NoError(t, json.Unmarshal([]byte(a.body), &got))
-		by := map[string]outcome{}
-		for _, o := range got {
-			by[o.Own] = o
-		}
-		return by
-	}
+	send := func() map[string]outcome { return s.sendKept(list...) }
 	got := send()
 	want := map[string]string{"a": keptWritten, "b": keptWritten, "c": keptDoubtful, "d": keptRefused, "e": keptRefused, "f": keptRefused}
 	for own, state := range want {
@@ -387,7 +373,12 @@ func TestReadingsThatWereKeptAreWrittenOnce(t *testing.T) {
 func TestTheSheetAndTheCalendarAreServed(t *testing.T) {
 	s, batch := growing(t)
 	process := linked(t, s.page("/"), "Loft pale")
-	for _, path := range []string{linked(t, s.page(batch), "The sheet by the bucket"), linked(t, s.page(process), "The sheet by the bucket")} {
+	assert.Contains(t, s.page(process), `<form method="get" action="`+process+`/sheet.pdf"`)
+	clock := s.get(process + "/sheet.pdf?at=2026-05-01T07:00")
+	assert.NotEqual(t, s.get(process+"/sheet.pdf?at=").body, clock.body, "with the start that was picked")
+	assert.Equal(t, http.StatusUnprocessableEntity, s.get(process+"/sheet.pdf?at=soon").status)
+	assert.Contains(t, plain(s.page(batch)), "the sheet has the same times")
+	for _, path := range []string{linked(t, s.page(batch), "The sheet by the bucket"), process + "/sheet.pdf", process + "/sheet.pdf?at=2026-05-01T07:00"} {
 		a := s.get(path)
 		require.Equal(t, http.StatusOK, a.status, path)
 		assert.Equal(t, "application/pdf", a.head.Get("Content-Type"))

@@ -4,15 +4,16 @@ import (
 	"bytes"
 	"net/http"
 	"regexp"
-	"slices"
 	"strings"
+	"time"
 
 	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/report/html"
 	"maltwright/cmd/serve/guard"
 	"maltwright/cmd/sheet"
 	"maltwright/cmd/sheet/onpaper"
-	"maltwright/sim/visits"
+	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // batchSheet is the sheet by the bucket of a batch under way: the visits to come.
@@ -21,15 +22,11 @@ func (s *server) batchSheet(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f := planOf(r.Context(), v)
-	if f == nil {
+	if v.ahead.Forecast == nil {
 		return missing("there is no forecast of this batch, and so no sheet: put its record right first")
 	}
-	const justNow = 60 // s
 	at, as := progress.When(v.opened.Batch, v.now)
-	elapsed := at.Sub(v.opened.Batch.Began.Time).Seconds()
-	due := slices.DeleteFunc(visits.Gather(visits.List(f)), func(x visits.Visit) bool { return x.At < elapsed-justNow })
-	x, err := sheet.OfBatch(v.opened.Batch, f, due, at, sheet.Options{Note: "maltwright note " + typedName(v.opened.File), Follow: v.opened.Follow, Past: as == progress.LastReading})
+	x, err := sheet.OfBatch(v.opened.Batch, v.ahead.Forecast, v.ahead.Visits, at, sheet.Options{Note: "maltwright note " + typedName(v.opened.File), Follow: v.opened.Follow, Past: as == progress.LastReading})
 	if err != nil {
 		return missing(err.Error())
 	}
@@ -45,11 +42,34 @@ func (s *server) processSheet(w http.ResponseWriter, r *http.Request) error {
 	if o.Forecast == nil {
 		return missing("there is no forecast of this process, and so no sheet: put it right first")
 	}
-	x, err := sheet.Of(o.Forecast, sheet.Options{Begin: "maltwright begin " + typedName(o.File)})
+	begin, f := "maltwright begin "+typedName(o.File), o.Forecast
+	at, err := startOf(r.URL.Query().Get(nameAt), s.Clock())
+	if err != nil {
+		return err
+	}
+	if !at.IsZero() {
+		begin += " --at " + at.Format(picked)
+		if f, err = forecast.Run(o.Process, forecast.Options{Begun: at, Meter: work.NewMeter(r.Context(), nil)}); err != nil {
+			return missing(o.Words.Cause(err))
+		}
+	}
+	x, err := sheet.Of(f, sheet.Options{Begin: begin, Start: at})
 	if err != nil {
 		return missing(err.Error())
 	}
 	return printed(w, x)
+}
+
+// startOf is when a batch is to begin, as a field of a browser has it; the zero time where it says nothing.
+func startOf(typed string, now time.Time) (time.Time, error) {
+	if strings.TrimSpace(typed) == "" {
+		return time.Time{}, nil
+	}
+	at, err := time.ParseInLocation(stamp, stamped(typed, now), now.Location())
+	if err != nil || at.Year() < 1900 || at.Year() > 2200 {
+		return time.Time{}, missing("the start is no time: pick a day and an hour")
+	}
+	return at, nil
 }
 
 // typedName is the name of a file as it is typed at a command line.

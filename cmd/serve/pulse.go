@@ -101,6 +101,7 @@ func (s *server) keptOne(r *http.Request, x sent) outcome {
 	if err != nil {
 		return refused(err)
 	}
+	e.Ask = s.asks(x.Batch, form)
 	a, err := s.keep.Note(r.Context(), x.Batch, e.reading(x.Own), false)
 	var doubtful *folder.Doubtful
 	var busy *folder.Busy

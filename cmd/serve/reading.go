@@ -22,7 +22,8 @@ type readingView struct {
 	Line, Says    string
 	Dangers       []string // that it tells of; they go before all else
 	Doubts, Minds []string
-	Wrong         string // why it cannot be written
+	Wrong         string   // why it cannot be written
+	Sum           []string // how it was reckoned
 	Offer         string
 	There         bool
 	At, Once      string
@@ -50,6 +51,7 @@ func (s *server) reading(w http.ResponseWriter, r *http.Request) error {
 		return s.answer(w, r, entry{}, folder.Answer{}, err)
 	}
 	id, ctx := idOf(r), r.Context()
+	e.Ask = s.asks(id, form)
 	if form.Get(nameWrite) == "" {
 		a, err := s.keep.Judge(ctx, id, e.reading(form.Get(nameOnce)))
 		return s.answer(w, r, e, a, err)
@@ -67,15 +69,24 @@ func (s *server) reading(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
+// asks is what the page itself asks of a reading before it is written, "" for nothing.
+func (s *server) asks(id folder.ID, form url.Values) string {
+	o, err := s.keep.Batch(id, s.Clock())
+	if err != nil {
+		return "" // the reading is not taken either, and says why
+	}
+	return partOfPound(form, o.Words)
+}
+
 func (e entry) reading(own string) folder.Reading {
-	return folder.Reading{Words: e.Words, At: e.At, Own: own}
+	return folder.Reading{Words: e.Words, At: e.At, Own: own, Asked: e.Ask}
 }
 
 // note writes a reading as it was asked for.
 func (s *server) note(ctx context.Context, id folder.ID, e entry, form url.Values) (folder.Answer, error) {
 	x := e.reading(form.Get(nameOnce))
 	if offer := strings.TrimSpace(form.Get(nameOffer)); form.Get(nameWrite) == writeOffer && offer != "" {
-		x.Words, x.At = []string{offer}, ""
+		x.Words, x.At, x.Asked = []string{offer}, "", ""
 	}
 	return s.keep.Note(ctx, id, x, form.Get(nameWrite) == writeSure)
 }
@@ -92,7 +103,7 @@ func (s *server) answer(w http.ResponseWriter, r *http.Request, e entry, a folde
 	p := s.batchPage(r, v)
 	view := readingView{ID: v.brief.ID, Name: v.brief.Name, Once: cmp.Or(r.PostForm.Get(nameOwn), once()), At: e.At, Kept: keptOf(r.PostForm)}
 	if v.opened.Batch != nil {
-		o := offersOf(r.Context(), v)
+		o := offersOf(v)
 		o.Once = once()
 		view.Form = formOf(o, r.PostForm.Get(nameKind), r.PostForm)
 	}
@@ -106,6 +117,7 @@ func (s *server) answer(w http.ResponseWriter, r *http.Request, e entry, a folde
 		status, _ = statusOf(err)
 	}
 	view.tell(a)
+	view.Sum = e.Sum
 	p.Title = v.brief.Name + ": " + view.Form.Name + " – maltwright"
 	p.Version = "" // the page holds what was typed
 	p.Body = view

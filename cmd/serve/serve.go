@@ -40,6 +40,7 @@ type keeper interface {
 	Came(ctx context.Context, id folder.ID) ([]words.LedgerRow, error)
 	Batch(id folder.ID, now time.Time) (folder.Opened, error)
 	Process(ctx context.Context, id folder.ID) (folder.Opened, error)
+	Ahead(ctx context.Context, id folder.ID, now time.Time) (folder.Ahead, error)
 	Judge(ctx context.Context, id folder.ID, x folder.Reading) (folder.Answer, error)
 	Note(ctx context.Context, id folder.ID, x folder.Reading, sure bool) (folder.Answer, error)
 	Undo(ctx context.Context, id folder.ID, line string) (folder.Undone, error)

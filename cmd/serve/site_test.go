@@ -2,6 +2,7 @@ package serve
 
 import (
 	"context"
+	"encoding/json"
 	"io"
 	"net/http"
 	"net/http/httptest"
@@ -169,3 +170,29 @@ func plain(page string) string {
 }
 
 func (s *site) mayWrite(context.Context) bool { return !s.reader }
+
+func folderID(batch string) folder.ID { return folder.ID(strings.TrimPrefix(batch, "/batch/")) }
+
+// sendKept sends readings as the script does that kept them, and gives what became of each.
+func (s *site) sendKept(list ...sent) map[string]outcome {
+	s.t.Helper()
+	body, err := json.Marshal(list)
+	require.NoError(s.t, err)
+	r := httptest.NewRequest(http.MethodPost, "/kept", strings.NewReader(string(body)))
+	r.Header.Set("Content-Type", "application/json")
+	a := s.do(r)
+	require.Equal(s.t, http.StatusOK, a.status, a.body)
+	var got []outcome
+	require.NoError(s.t, json.Unmarshal([]byte(a.body), &got))
+	by := map[string]outcome{}
+	for _, o := range got {
+		by[o.Own] = o
+	}
+	return by
+}
+
+func replaced(t testing.TB, text, old, to string) string {
+	t.Helper()
+	require.Equal(t, 1, strings.Count(text, old), old)
+	return strings.Replace(text, old, to, 1)
+}

@@ -30,6 +30,7 @@ type Standing struct {
 	Ready    time.Time // when the rootlets are off; zero where the forecast breaks off
 	Visits   []Visit   // from the beginning to the end of the rest in store
 	Lines    []Line
+	Plan     *forecast.Forecast // that of the visits
 }
 
 // Line is a reading of the record, with what it comes to.
@@ -56,7 +57,7 @@ func Stand(ctx context.Context, b *model.Batch, at time.Time, pool *work.Pool) (
 	if h == nil {
 		return s, false
 	}
-	s = Standing{Batch: b.Name, At: at, Moisture: answer.Share(math.NaN()), Weight: answer.Kilograms(math.NaN())}
+	s = Standing{Batch: b.Name, At: at, Plan: h.best, Moisture: answer.Share(math.NaN()), Weight: answer.Kilograms(math.NaN())}
 	s.now(h)
 	s.Visits = Visits(b, t.Process, visits.Gather(visits.List(h.best)))
 	if !h.best.BrokenOff() {

@@ -35,6 +35,10 @@ type Options struct {
 
 	Write, Read, Calendar Token
 
+	// What a browser holds that came by the link to write, and by that to read. Empty ones are drawn, and open nothing once the program has ended;
+	// who keeps them lets browsers that came before in after a new start.
+	WriteCookie, ReadCookie Token
+
 	Log    func(string)     // takes a line about what was refused or broke; nil forgets it. It holds no token, and text of a request in quotes
 	Clock  func() time.Time // nil: that of this computer
 	Limits Limits           // zero fields are those of Usual
@@ -78,7 +82,7 @@ func Around(h http.Handler, o Options) *Guard {
 	for _, host := range o.Hosts {
 		g.hosts[strings.ToLower(host)] = true
 	}
-	g.cookies = cookiesFor(o.Hosts, o.Secure)
+	g.cookies = cookiesFor(o)
 	return g
 }
 

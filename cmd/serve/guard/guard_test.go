@@ -256,6 +256,25 @@ func TestALogIsNotFilled(t *testing.T) {
 	assert.Equal(t, []string{"7 more lines were left out", "refused again"}, lines[3:])
 }
 
+// Where the keys are kept, who came before a new start is let in after it, as what they were; a key that is not whole is none.
+func TestWhatABrowserHoldsOutlivesANewStartWhereItIsKept(t *testing.T) {
+	k := Options{Write: NewToken(), Read: NewToken(), WriteCookie: NewToken(), ReadCookie: NewToken()}
+	kept := func(o *Options) {
+		o.Write, o.Read, o.WriteCookie, o.ReadCookie = k.Write, k.Read, k.WriteCookie, k.ReadCookie
+	}
+	before, after := newDesk(kept), newDesk(kept)
+	assert.Equal(t, "/? may write: true", text(t, after.asks(http.MethodGet, "/", before.as(t, k.Write))))
+	assert.Equal(t, "/? may write: false", text(t, after.asks(http.MethodGet, "/", before.as(t, k.Read))))
+	assert.Equal(t, http.StatusForbidden, after.asks(http.MethodPost, "/batch/1/reading", before.as(t, k.Read)).StatusCode)
+	other := newDesk(func(o *Options) { kept(o); o.WriteCookie, o.ReadCookie = NewToken(), NewToken() })
+	assert.Equal(t, http.StatusUnauthorized, other.asks(http.MethodGet, "/", before.as(t, k.Write)).StatusCode)
+	for _, bad := range []Token{"", "A", k.WriteCookie[:25]} {
+		d := newDesk(func(o *Options) { kept(o); o.WriteCookie, o.ReadCookie = bad, bad })
+		r := func(r *http.Request) { r.AddCookie(&http.Cookie{Name: "maltwright-8080", Value: string(bad)}) }
+		assert.Equal(t, http.StatusUnauthorized, d.asks(http.MethodGet, "/", r).StatusCode)
+	}
+}
+
 // A browser leaves out the port that its scheme has by itself.
 func TestThePortOfTheSchemeIsLeftOut(t *testing.T) {
 	d := newDesk(func(o *Options) { o.Hosts = Names(netip.MustParseAddr("192.168.1.20"), 80) })

@@ -36,7 +36,7 @@ func (g *Guard) who(w http.ResponseWriter, r *http.Request) (role, *refusal) {
 	switch {
 	case who == nobody:
 		return nobody, &refusal{status: http.StatusUnauthorized, link: true,
-			says: "This page opens by the link that the program printed when it was started. If you opened it before, it was started anew since, and has another link."}
+			says: "This page opens by the link that the program printed when it was started. If you opened it before, it was started anew since, and has another link: open that one in this browser, by its code or its address. Readings that wait on this phone stay there, and are sent then."}
 	case who == reader && r.Method == http.MethodPost:
 		return nobody, &refusal{status: http.StatusForbidden, says: "This link is for reading, and nothing was done."}
 	}
@@ -62,7 +62,7 @@ func (g *Guard) enter(w http.ResponseWriter, r *http.Request, said string) *refu
 		return nil
 	}
 	g.wrong.take(client(r), g.Clock())
-	return &refusal{status: http.StatusUnauthorized, says: "That link is not right. Links hold as long as the program runs that printed them."}
+	return &refusal{status: http.StatusUnauthorized, says: "That link is not right, or holds no more: the program was started anew since. Open the link that it shows now."}
 }
 
 // entered is what somebody may do who came by a link.
@@ -110,20 +110,26 @@ type cookies struct {
 	known  map[role]Token
 }
 
-// lasts is how long a browser keeps a cookie; what it opens ends with the program.
+// lasts is how long a browser keeps a cookie; what it opens ends before, with the program or with the keys of it.
 const lasts = 30 * 24 * time.Hour
 
-func cookiesFor(hosts []string, secure bool) cookies {
+func cookiesFor(o Options) cookies {
 	name := "maltwright"
-	if len(hosts) > 0 {
-		if i := strings.LastIndexByte(hosts[0], ':'); i >= 0 {
-			name += "-" + hosts[0][i+1:]
+	if len(o.Hosts) > 0 {
+		if i := strings.LastIndexByte(o.Hosts[0], ':'); i >= 0 {
+			name += "-" + o.Hosts[0][i+1:]
 		}
 	}
-	if secure {
+	if o.Secure {
 		name = "__Host-" + name
 	}
-	return cookies{name, secure, map[role]Token{writer: NewToken(), reader: NewToken()}}
+	known := map[role]Token{writer: o.WriteCookie, reader: o.ReadCookie}
+	for who, token := range known {
+		if !token.Whole() {
+			known[who] = NewToken()
+		}
+	}
+	return cookies{name, o.Secure, known}
 }
 
 func (c cookies) of(who role) *http.Cookie {

@@ -68,7 +68,8 @@
   }
 
   // What waits, and whether the machine is reached.
-  let away = 0; // since when the machine is not reached
+  let away = 0; // since when the machine is not reached, or lets the page in no more
+  let answered = 0; // with what status it then answers; 0 where it does not
   let news = "", changed = false, rung = 0;
   const show = () => {
     const waiting = $("#waiting");
@@ -85,7 +86,10 @@
     };
     if (away) {
       const plain = location.protocol === "http:" && !["localhost", "127.0.0.1", "[::1]"].includes(location.hostname);
-      say(`The machine has not been reached since ${new Date(away).toTimeString().slice(0, 5)}. Readings are kept on this phone, and sent when it is seen again.${plain ? " Leave this page open: over plain HTTP it cannot be opened again before then; that needs a certificate that the phone trusts." : ""}`, "away");
+      const since = new Date(away).toTimeString().slice(0, 5), stays = list.length ? "What waits below stays on this phone, and is sent then." : "Readings are kept on this phone until then.";
+      if (answered === 401) say(`The page was started anew and has another link. Open that one in this browser, by the code or the address that the machine shows now. ${stays}`, "new link needed");
+      else if (answered) say(`The machine is there, but has not let this page in since ${since} (it answers ${answered}). Readings are kept on this phone, and sent when it does.`, "away");
+      else say(`The machine has not been reached since ${since}. Readings are kept on this phone, and sent when it is seen again.${plain ? " Leave this page open: over plain HTTP it cannot be opened again before then; that needs a certificate that the phone trusts." : ""}`, "away");
     }
     if (news) say(news, "written");
     if (changed) {
@@ -113,30 +117,36 @@
     try { return await fetch(path, { cache: "no-store", credentials: "same-origin", signal: stop.signal, ...more }); } finally { clearTimeout(timer); }
   };
 
+  // reach asks, and takes a refusal for no answer.
+  const reach = async (path, more) => {
+    const r = await ask(path, more);
+    if (!r.ok) throw Object.assign(new Error(path), { status: r.status });
+    return r;
+  };
+  const lost = (e) => { away = away || now(); answered = e.status || 0; };
+
   // The pulse: what is due, and whether anything was edited.
   const EVERY = 30000, MOST = 300000;
   let gap = EVERY, timer = 0;
   const pulse = async () => {
     clearTimeout(timer);
     try {
-      const r = await ask("/pulse");
-      if (!r.ok) throw new Error(r.status);
-      const b = await r.json();
+      const b = await (await reach("/pulse")).json();
       ahead = new Date(b.now) - Date.now();
       if (Math.abs(ahead) < 2000) ahead = 0;
       try { localStorage.setItem("maltwright.ahead", ahead); } catch { /* it is asked for again */ }
       if (!rung++) b.due.filter((d) => d.late).forEach(tell); // it was late before the page was opened
       due = b.due;
-      away = 0;
+      away = answered = 0;
       gap = EVERY;
       await send();
       const mine = document.body.dataset.version;
       if (mine && b.version !== mine) {
         changed = busy() || !(await renew());
       }
-    } catch {
-      away = away || now();
-      gap = Math.min(2 * gap, kept().length ? 2 * EVERY : MOST);
+    } catch (e) {
+      lost(e);
+      gap = Math.min(2 * gap, answered || kept().length ? 2 * EVERY : MOST);
     }
     count();
     show();
@@ -182,22 +192,23 @@
     } finally { sending = false; }
   };
 
-  // A form of a reading goes to the machine as it would by itself or, where that is away, into the store.
+  // A form of a reading goes to the machine as it would by itself or, where that is away, into the store. There each has a name
+  // that is made here, for the forms of a page share theirs. Only the answer to a reading has one of its own: it may have been sent already.
   const later = (form) => {
     const data = new URLSearchParams(new FormData(form)), taken = data.get("at") || stamp(new Date(now()));
     data.set("at", taken);
     data.delete("write");
-    const own = data.get("once") || String(Math.random()).slice(2);
+    const own = (!form.dataset.entry && data.get("once")) || fresh();
+    data.delete("once");
     const batch = form.getAttribute("action").split("/")[2];
     const name = (form.closest("details") || document).querySelector("summary, h1").textContent.trim() + valueOf(data);
     const list = kept().filter((x) => x.own !== own);
     if (!keep([...list, { own, batch, name, taken, form: String(data) }])) return false;
     form.reset();
     delete form.dataset.touched;
-    const once = $("[name=once]", form);
-    if (once) once.value = [...crypto.getRandomValues(new Uint8Array(12))].map((b) => b.toString(16).padStart(2, "0")).join("");
     return true;
   };
+  const fresh = () => [...crypto.getRandomValues(new Uint8Array(12))].map((b) => b.toString(16).padStart(2, "0")).join("");
   const valueOf = (data) => {
     const said = ["value", "ounces", "none", "quarter", "half", "three", "whole", "over", "text"].map((n) => data.get(n)).filter(Boolean).join(" ");
     return said ? " " + said + (data.get("unit") ? " " + data.get("unit") : "") : "";
@@ -209,12 +220,12 @@
     const by = e.submitter;
     if (by) by.disabled = true;
     try {
-      await ask("/pulse", { patience: 4000 });
+      await reach("/pulse", { patience: 4000 });
       if (by && by.name) form.append(make("input", "", { type: "hidden", name: by.name, value: by.value }));
       form.dataset.sent = "yes";
       form.submit();
-    } catch {
-      away = away || now();
+    } catch (e) {
+      lost(e);
       const judge = $(".judge", form);
       if (!later(form) && judge) judge.textContent = "The machine is out of reach, and this browser keeps nothing: write the reading on paper.";
       show();
@@ -248,25 +259,28 @@
   };
 
   // A number pad for thumbs, in the place of the keyboard of the phone.
-  const pad = (input) => {
-    const box = make("div", "", { className: "pad" });
+  const pad = (group) => {
+    const inputs = all("input:not([type=hidden])", group), box = make("div", "", { className: "pad" });
+    let to = inputs[0];
+    const take = (input) => { to = input; inputs.forEach((i) => i.classList.toggle("typed", inputs.length > 1 && i === to)); };
     box.setAttribute("role", "group");
-    box.setAttribute("aria-label", "Keys for " + (input.labels[0] || input).textContent);
+    box.setAttribute("aria-label", "Keys for " + inputs.map((i) => i.labels[0].textContent).join(" and "));
     const keys = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "⌫"];
     for (const k of keys) {
       const b = make("button", k, { type: "button" });
       if (k === "⌫") b.setAttribute("aria-label", "take the last digit back");
       if (k === ".") b.setAttribute("aria-label", "point");
       b.onclick = () => {
-        input.value = k === "⌫" ? input.value.slice(0, -1) : input.value + k;
-        input.dispatchEvent(new Event("input", { bubbles: true }));
+        to.value = k === "⌫" ? to.value.slice(0, -1) : to.value + k;
+        to.dispatchEvent(new Event("input", { bubbles: true }));
       };
       box.append(b);
     }
-    input.inputMode = "none";
-    input.closest(".field").append(box);
+    for (const i of inputs) { i.inputMode = "none"; i.addEventListener("focus", () => take(i)); }
+    take(to);
+    group.append(box);
   };
-  const pads = () => { if (matchMedia("(pointer: coarse)").matches) all(".big input").forEach(pad); };
+  const pads = () => { if (matchMedia("(pointer: coarse)").matches) all(".pair, .big:not(.pair .big)").forEach(pad); };
 
   pads();
   // Over TLS what was shown is kept, so that it can be opened again while the machine is away.
@@ -281,6 +295,7 @@
   show();
   setInterval(count, 5000);
   addEventListener("online", pulse);
+  addEventListener("pageshow", () => all("form").forEach((f) => { delete f.dataset.sent; })); // it may be sent again by who came back to it
   document.addEventListener("visibilitychange", () => { if (!document.hidden) pulse(); });
   pulse();
 })();
