@@ -46,6 +46,7 @@ type Opening struct {
 	Path  string
 	Text  []byte
 	Model *model.Batch
+	stays guarded
 }
 
 // Weight settles how a weight is written. The error is a *Refused.
@@ -109,6 +110,9 @@ func (c Clerk) Begin(o Opening) error {
 	w := c.Writing
 	w.Create = true
 	return Edit(w, o.Name, o.Path, func(old []byte) ([]byte, error) {
+		if err := o.stays.check(); err != nil {
+			return nil, err
+		}
 		if old != nil {
 			return nil, wrong("name", "", "%s is there already; choose another name", o.Name)
 		}

@@ -17,12 +17,24 @@ import (
 type Clerk struct {
 	Options
 	own keeper // what was sent, where there is no cache; nil keeps nothing
+	day bool   // what is next is told with its day where that is not today: nothing beside it says of which day it is
 }
 
 // Record is a file, and which of its batches is meant.
 type Record struct {
 	File
 	Batch string // "" where the file holds one
+	stays guarded
+}
+
+// guarded refuses a file that does not lie in its folder any more, as when a link was put into its way; nil takes every one.
+type guarded func() error
+
+func (g guarded) check() error {
+	if g == nil {
+		return nil
+	}
+	return g()
 }
 
 // now is the time of the clock on the wall.
@@ -121,6 +133,9 @@ func (c Clerk) Write(r Record, x Reading, a Answer) (Answer, error) {
 	var e journal.Entry
 	err := Edit(c.Writing, r.Name, r.Path, func(text []byte) (_ []byte, err error) {
 		a.There, a.Written = false, false
+		if err = r.stays.check(); err != nil {
+			return nil, err
+		}
 		if e, err = c.entry(r, x, text); err != nil {
 			return nil, err
 		}

@@ -58,7 +58,7 @@ func Open(path string, o Options) (*Folder, error) {
 	if err != nil {
 		return nil, &Failed{path, Plain(err), err}
 	}
-	d := &Folder{clerk: Clerk{o, &memory{}}, index: &index{path: full, root: root, files: map[string]*seen{}}}
+	d := &Folder{clerk: Clerk{o, &memory{}, true}, index: &index{path: full, root: root, files: map[string]*seen{}}}
 	if o.Follow {
 		d.watch()
 	}
@@ -80,7 +80,8 @@ func (d *Folder) record(id ID) (Record, error) {
 	if err != nil {
 		return Record{}, err
 	}
-	return Record{p.unit.File, p.unit.house.Batches[p.nth].Name}, d.index.plain(p.unit.at)
+	stays := func() error { return d.index.plain(p.unit.at) } // asked again when it is written
+	return Record{p.unit.File, p.unit.house.Batches[p.nth].Name, stays}, stays()
 }
 
 // Judge says what a reading would come to, and writes nothing. What is doubtful stands in the answer.

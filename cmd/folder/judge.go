@@ -49,6 +49,9 @@ func (c Clerk) answer(ctx context.Context, e journal.Entry, x Reading, doubts []
 	if j.batch, j.line = e.Model(); j.batch != nil && j.batch.Process != nil && !j.batch.Broken && !j.batch.Began.IsZero() {
 		now := c.now()
 		j.at, _ = progress.When(j.batch, now)
+		if !c.day {
+			now = j.at
+		}
 		a.Says, a.Offer = j.forecast(ctx, now)
 	}
 	for _, f := range j.doubts {
@@ -59,8 +62,8 @@ func (c Clerk) answer(ctx context.Context, e journal.Entry, x Reading, doubts []
 }
 
 // forecast holds the new lines beside the forecast: what the last of them comes to, and what it may have been
-// meant for. Now is the time by the clock.
-func (j *judging) forecast(ctx context.Context, now time.Time) (says, offer string) {
+// meant for. Seen is the time from which its times are told.
+func (j *judging) forecast(ctx context.Context, seen time.Time) (says, offer string) {
 	accepted := j.Accepts(doubtful)
 	if !accepted {
 		j.news = j.News(j.batch)
@@ -68,8 +71,8 @@ func (j *judging) forecast(ctx context.Context, now time.Time) (says, offer stri
 	var why []*noted.Doubt
 	j.result, why = noted.Judge(ctx, j.batch, j.line, j.news, j.at, work.NewPool(work.Records))
 	j.house = words.OfBatch(j.batch.Process, j.batch)
-	if now.After(j.result.At) { // it is read today, and its times are told as of that
-		j.result.At = now
+	if seen.After(j.result.At) {
+		j.result.At = seen
 	}
 	if says = j.house.Noted(j.result); accepted {
 		return says, ""

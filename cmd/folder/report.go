@@ -90,6 +90,7 @@ func (r Reporting) Of(ctx context.Context) report.Batch {
 	}
 	p := progress.Of(f, followed, why)
 	out.Progress, out.Course = &p, outlook.Of(f.Middle(), b.Began.Time)
+	out.Conditions, out.MaltWeighed = progress.ConditionsOf(f), progress.MaltWeighedOf(f)
 	if line, err := curve.Batch(ctx, f, curve.Options{Members: r.Members}); err == nil {
 		for _, x := range figures.All(&line, out.House) {
 			out.Charts = append(out.Charts, x)

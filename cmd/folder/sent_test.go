@@ -208,3 +208,30 @@ func TestWithoutRoomForWhatWasSentItIsWrittenOnce(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, 1, strings.Count(strings.Join(strings.Fields(string(text)), " "), lineOfReading(1)))
 }
+
+// A folder is swapped for a link to another one between the look at a record and the writing.
+func TestNothingIsWrittenThroughALinkThatCameBetween(t *testing.T) {
+	dir, other := t.TempDir(), t.TempDir()
+	require.NoError(t, os.Mkdir(filepath.Join(dir, "loft"), 0o755))
+	shed(t, filepath.Join(dir, "loft"))
+	outside := shed(t, other)
+	d, err := Open(dir, Options{Clock: func() time.Time { return time.Date(2026, 3, 6, 12, 0, 0, 0, time.Local) }})
+	require.NoError(t, err)
+	defer d.Close()
+	state, err := d.Look(t.Context(), d.clerk.now())
+	require.NoError(t, err)
+	r, err := d.record(state.Underway[0].ID)
+	require.NoError(t, err)
+	require.NoError(t, os.Rename(filepath.Join(dir, "loft"), filepath.Join(dir, "was")))
+	if os.Symlink(other, filepath.Join(dir, "loft")) != nil {
+		t.Skip("no links here")
+	}
+	var failed *Failed
+	_, err = d.clerk.Write(r, Reading{Words: []string{lineOfReading(1)}}, Answer{})
+	require.ErrorAs(t, err, &failed)
+	_, err = d.clerk.Undo(r, "", false)
+	require.ErrorAs(t, err, &failed)
+	text, err := os.ReadFile(outside)
+	require.NoError(t, err)
+	assert.Equal(t, begun, string(text))
+}

@@ -55,6 +55,7 @@ func (d *Folder) Begin(ctx context.Context, process ID, s Start) (Begun, error) 
 	if err != nil {
 		return Begun{}, err
 	}
+	o.stays = func() error { return d.index.plain(u.at) }
 	if other := u.Lying(ctx, m, o.Began); other != nil && !s.Sure {
 		return Begun{}, &Held{other.Lies()}
 	}

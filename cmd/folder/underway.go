@@ -68,7 +68,7 @@ func Batches(names []string, read func(name string) (File, error)) (list []Found
 			continue
 		}
 		for _, b := range house.Batches {
-			list = append(list, Found{Record{f, b.Name}, b})
+			list = append(list, Found{Record{File: f, Batch: b.Name}, b})
 		}
 	}
 	return list

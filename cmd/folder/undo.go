@@ -32,6 +32,9 @@ func undoKey(f File, text []byte) string { return fmt.Sprintf("%s\n%x", f.Path, 
 func (c Clerk) Undo(r Record, line string, dry bool) (Undone, error) {
 	var u Undone
 	back := func(text []byte) (out []byte, err error) {
+		if err = r.stays.check(); err != nil {
+			return nil, err
+		}
 		out, u, err = c.undone(r, line, text)
 		return out, err
 	}

@@ -115,7 +115,7 @@ func (w World) begun(o folder.Opening) {
 	}
 	if first.Line != "" {
 		w.say("then type, with what your scale shows instead of the %s of the forecast:", first.Weight)
-		fmt.Fprintln(w.Out, strings.TrimRight("  maltwright note "+words.Safe(quotedForShell(o.Name))+" "+first.Line, " "))
+		fmt.Fprintln(w.Out, strings.TrimRight("  maltwright note "+words.Safe(quotedForShell(o.Name))+" "+termsForShell(first.Line), " "))
 	}
 }
 

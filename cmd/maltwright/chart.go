@@ -47,6 +47,7 @@ read.`
 
 // drawing is what is to be drawn: charts in the order of a page.
 type drawing struct {
+	title    string // of all of them
 	charts   []charthtml.Laid
 	complete bool
 }
@@ -66,7 +67,7 @@ func (c Chart) Run(w *World) error {
 	if n := len(d.charts); n > 1 && c.Format == "svg" {
 		return usage("an svg holds one picture, and there are %d of %s; write --format html", n, c.what())
 	}
-	if err := chartWriters[c.Format](w, d.charts); err != nil {
+	if err := chartWriters[c.Format](w, d); err != nil {
 		return failed("cannot write: %v", err)
 	}
 	if !d.complete {

@@ -121,7 +121,7 @@ func (c Chart) curve(w *World, h words.House, o curve.Options, of func(context.C
 	case err != nil:
 		return drawing{}, failure{ExitFindings, fmt.Errorf("%s: %s", strings.Join(c.Paths, " "), h.Cause(err))}
 	}
-	d := drawing{complete: x.Complete}
+	d := drawing{title: "Charts of " + figures.Called(&x), complete: x.Complete}
 	drivers := func() {
 		if x.Bands != nil && x.Bands.Spread != nil {
 			if b := figures.Drivers(x.Bands.Spread.Drivers, h); len(b.Groups) > 0 {
@@ -173,7 +173,7 @@ func (c Chart) ofSeason(w *World, files []input) (drawing, error) {
 	}
 	tellCostly(w, r)
 	s, h := curve.SeasonOf(r), words.Of(r.Batches[0].Written)
-	d := drawing{complete: len(read.faults) == 0}
+	d := drawing{title: "Charts of the season", complete: len(read.faults) == 0}
 	if what := c.what(); what != ofLengths {
 		if x := season(figures.Season(s, h), what); len(x.Panels) > 0 {
 			d.charts = append(d.charts, x)

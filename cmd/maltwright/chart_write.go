@@ -13,17 +13,25 @@ import (
 )
 
 // chartWriters write charts, by format.
-var chartWriters = map[string]func(*World, []charthtml.Laid) error{
-	"term": func(w *World, list []charthtml.Laid) error { return w.chartsInLetters(list) },
-	"svg": func(w *World, list []charthtml.Laid) error {
-		return svg.Write(w.Out, list[0], svg.Options{})
+var chartWriters = map[string]func(*World, drawing) error{
+	"term": func(w *World, d drawing) error { return w.chartsInLetters(d.charts) },
+	"svg": func(w *World, d drawing) error {
+		return svg.Write(w.Out, d.charts[0], svg.Options{})
 	},
-	"html": func(w *World, list []charthtml.Laid) error {
-		return charthtml.Write(w.Out, titleOf(list[0]), list...)
+	"html": func(w *World, d drawing) error {
+		return charthtml.Write(w.Out, d.called(), d.charts...)
 	},
-	"pdf": func(w *World, list []charthtml.Laid) error {
-		return w.onPaper(chartpaper.Write(w.Out, list, chartpaper.Options{}))
+	"pdf": func(w *World, d drawing) error {
+		return w.onPaper(chartpaper.Write(w.Out, d.charts, chartpaper.Options{}))
 	},
+}
+
+// called is the title of a page: that of its one chart, or of all.
+func (d drawing) called() string {
+	if len(d.charts) == 1 {
+		return titleOf(d.charts[0])
+	}
+	return d.title
 }
 
 // titleOf is what a chart is called.

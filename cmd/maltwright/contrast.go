@@ -51,6 +51,9 @@ understood, 3 a file cannot be read, or does not read as a process.`
 
 // Run compares and writes.
 func (c Contrast) Run(w *World) error {
+	if err := w.noTerminal(c.Format); err != nil {
+		return err
+	}
 	r, err := c.compared(w)
 	if err != nil {
 		return err

@@ -50,6 +50,9 @@ func (w *World) goingOn(e isRecord, command string) (*ongoing, error) {
 	}
 	at, _ := progress.When(b, w.now())
 	r := &ongoing{in: e.in, batch: b, at: at}
+	if command != "forecast" && r.weighedOut() { // nothing need be forecast to see that
+		return nil, isOver(e.in.name, b)
+	}
 	w.tellPin(b)
 	ctx, stop := w.interruptible()
 	defer stop()
@@ -79,6 +82,16 @@ func (r *ongoing) read() bool {
 		}
 	}
 	return false
+}
+
+// weighedOut tells whether the clean malt was weighed by then.
+func (r *ongoing) weighedOut() bool {
+	return slices.ContainsFunc(r.batch.Readings, func(x model.Reading) bool { return model.Clean(x) && !x.When().After(r.at) })
+}
+
+// isOver refuses to plan a batch of which nothing is left to do.
+func isOver(file string, b *model.Batch) error {
+	return usage("%s: batch %q is over; nothing is left to do", file, b.Name)
 }
 
 // due are the visits that are yet to come.
@@ -148,7 +161,7 @@ func (c Visits) ofRecord(w *World, e isRecord) error {
 		return err
 	}
 	if r.follow != nil && r.follow.Over() {
-		return usage("%s: batch %q is over; nothing is left to do", e.in.name, r.batch.Name)
+		return isOver(e.in.name, r.batch)
 	}
 	r.tell(w)
 	a, err := timetable.Ahead(r.forecast, r.due(), r.batch.Began.Time)

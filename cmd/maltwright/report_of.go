@@ -92,6 +92,7 @@ func (c Report) ofBatches(w *World, files []input) (reports.Report, bool, error)
 // reportOf puts the pages of batches together, in the order in which they began.
 func reportOf(r ledger.Result, batches []reports.Batch) reports.Report {
 	var pages []reports.Page
+	var marks []reports.Marks
 	batches = slices.Clone(batches)
 	for _, told := range r.Batches {
 		i := slices.IndexFunc(batches, func(b reports.Batch) bool {
@@ -99,16 +100,17 @@ func reportOf(r ledger.Result, batches []reports.Batch) reports.Report {
 		})
 		batches[i].Ledger = told
 		pages = append(pages, batches[i].Page())
+		marks = append(marks, reports.Marks{Astray: batches[i].Astray(), Doubtful: batches[i].Doubtful()})
 		batches = slices.Delete(batches, i, i+1) // another may be called the same
 	}
 	if len(pages) == 1 {
 		return reports.New(pages[0].Title, pages...)
 	}
-	return reports.New("Batches of the house", append([]reports.Page{seasonPage(r)}, pages...)...)
+	return reports.New("Batches of the house", append([]reports.Page{seasonPage(r, marks)}, pages...)...)
 }
 
 // seasonPage is the page of batches side by side.
-func seasonPage(r ledger.Result) reports.Page {
+func seasonPage(r ledger.Result, marks []reports.Marks) reports.Page {
 	h, s := words.Of(r.Batches[0].Written), curve.SeasonOf(r)
 	var charts []reports.Drawing
 	if x := figures.Season(s, h); len(x.Panels) > 0 {
@@ -117,7 +119,7 @@ func seasonPage(r ledger.Result) reports.Page {
 	if x := figures.Lengths(s); len(x.Groups) > 0 {
 		charts = append(charts, x)
 	}
-	return reports.Season(h, r.Batches, charts...)
+	return reports.Season(h, r.Batches, marks, charts...)
 }
 
 // time is that of --at; the zero time where it is not said.

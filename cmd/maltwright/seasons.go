@@ -46,6 +46,9 @@ read.`
 
 // Run reads the records and writes them side by side.
 func (c Seasons) Run(w *World) error {
+	if err := w.noTerminal(c.Format); err != nil {
+		return err
+	}
 	if len(c.Paths) == 0 {
 		c.Paths = []string{"."}
 	}
@@ -90,7 +93,7 @@ var seasonsWriters = map[string]func(*World, ledger.Result) error{
 		return json.Write(w.Out, r, words.House{}.Say)
 	},
 	"html": func(w *World, r ledger.Result) error {
-		page := seasonPage(r)
+		page := seasonPage(r, nil)
 		return reporthtml.Write(w.Out, reports.New(page.Title, page))
 	},
 	"csv": func(w *World, r ledger.Result) error {

@@ -62,6 +62,9 @@ func (c Sheet) Run(w *World) error {
 	if err != nil {
 		return err
 	}
+	if err := w.room(c.Out); err != nil {
+		return err
+	}
 	format, err := c.format(w)
 	if err != nil {
 		return err
@@ -117,9 +120,13 @@ func (c Sheet) format(w *World) (string, error) {
 	case format == "":
 		format = "pdf"
 	}
-	if format == "pdf" && c.Out == "" && w.Terminal {
+	if c.Out == "" && w.Terminal {
 		line := append([]string{"sheet"}, c.typed()...)
-		return "", usage("a PDF is no text for a terminal; type: %s > %s", commandLine(line...), quotedForShell(c.stem()+".pdf"))
+		what := "a PDF"
+		if format != "pdf" {
+			line, what = append(line, "--format", format), "a page for a browser"
+		}
+		return "", usage("%s is no text for a terminal; type: %s > %s", what, commandLine(line...), quotedForShell(c.stem()+"."+format))
 	}
 	return format, nil
 }
@@ -230,7 +237,7 @@ func (c Sheet) ofRecord(w *World, e isRecord, o sheet.Options) (sheet.Sheet, err
 		return sheet.Sheet{}, err
 	}
 	if r.follow != nil && r.follow.Over() {
-		return sheet.Sheet{}, usage("%s: batch %q is over; nothing is left to do", e.in.name, r.batch.Name)
+		return sheet.Sheet{}, isOver(e.in.name, r.batch)
 	}
 	r.tell(w)
 	o.Note = commandLine("note", e.in.name)

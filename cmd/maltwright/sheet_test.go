@@ -59,6 +59,42 @@ func TestAPDFOnATerminalIsAnsweredWithTheLineToType(t *testing.T) {
 	errs.Reset()
 	assert.Equal(t, ExitUsage, Main(w, []string{"sheet", "--blank"}))
 	assert.Contains(t, errs.String(), "type: maltwright sheet --blank > sheet.pdf\n")
-	assert.Equal(t, ExitClean, Main(w, []string{"sheet", "pale.malt", "--format", "html"}))
-	assert.Contains(t, out.String(), "<!doctype html>")
+	errs.Reset()
+	assert.Equal(t, ExitUsage, Main(w, []string{"sheet", "pale.malt", "--format", "html"}))
+	assert.Empty(t, out.String())
+	assert.Equal(t, "maltwright: a page for a browser is no text for a terminal; type: maltwright sheet pale.malt --format html > pale.html\n", errs.String())
+	for _, args := range [][]string{{"report", "pale.malt"}, {"chart", "pale.malt", "--format", "html"}, {"seasons", "batches", "--format", "html"}, {"chart", "pale.malt", "--format", "pdf"}} {
+		errs.Reset()
+		assert.Equal(t, ExitUsage, Main(w, args), args)
+		assert.Empty(t, out.String(), args)
+		assert.Contains(t, errs.String(), "is no text for a terminal; write it into a file", args)
+	}
+}
+
+// A folder that is not there is said to be, before anything is forecast.
+func TestASheetIntoAFolderThatIsNotThere(t *testing.T) {
+	folder := screenFolder(t)
+	for out, want := range map[string]string{"none/x.pdf": "none/x.pdf cannot be written: there is no folder none", "batches": "batches is a folder; name a file in it"} {
+		code, _, errs := runIn(folder, "sheet", "pale.malt", "--out", out)
+		assert.NotEqual(t, ExitClean, code)
+		assert.Contains(t, errs, want)
+	}
+}
+
+// That nothing is left to do of a batch is seen without a forecast, which takes seconds.
+func TestABatchThatIsOverIsAnsweredWithoutAForecast(t *testing.T) {
+	folder := screenFolder(t)
+	for _, command := range []string{"sheet", "visits"} {
+		code, _, errs := runIn(folder, command, "home/26-02.malt")
+		assert.Equal(t, ExitUsage, code)
+		assert.Contains(t, errs, `batch "26-02" is over; nothing is left to do`)
+	}
+	w := World{Folder: folder, Env: func(string) string { return "" }}
+	in, err := w.file("home/26-02.malt", "")
+	require.NoError(t, err)
+	house, _, err := in.load()
+	require.NoError(t, err)
+	r, err := w.goingOn(isRecord{in, house.Batches}, "sheet")
+	require.Error(t, err)
+	assert.Nil(t, r, "what was forecast comes with an error too")
 }

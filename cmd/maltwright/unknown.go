@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -148,6 +149,23 @@ func quotedForShell(arg string) string {
 	}
 	return quoted(arg)
 }
+
+// termsForShell is a line of a record as it is typed behind a command: a text in quotes in which a shell would see
+// more than letters is quoted for it.
+func termsForShell(line string) string {
+	return textOfLine.ReplaceAllStringFunc(line, func(text string) string {
+		bare := unescaped.Replace(text[1 : len(text)-1])
+		if strings.ContainsAny(bare, "$`\\!\"") {
+			return quoted(bare)
+		}
+		return text
+	})
+}
+
+var (
+	textOfLine = regexp.MustCompile(`"(?:\\.|[^"\\])*"`)
+	unescaped  = strings.NewReplacer(`\\`, `\`, `\"`, `"`)
+)
 
 // ordered puts the command in front of the flags, and answers help with what it is asked of.
 func ordered(args []string) []string {

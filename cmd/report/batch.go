@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -12,6 +13,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/fingerprint"
 	"maltwright/lang/model"
+	"maltwright/sim/infer/follow"
 )
 
 // Batch is what the page of a batch is made of.
@@ -22,10 +24,14 @@ type Batch struct {
 	Progress *progress.Result // how it stands by its readings; nil where it could not be followed
 	Course   outlook.Result   // its forecast by those readings
 	Found    []finding.Finding
-	Charts   []Drawing
-	At       time.Time // as of when
-	LeftOut  int       // lines of the record that are later
-	Why      string    // why there is no more, where it could not be followed
+
+	Conditions  []progress.Condition  // that it has come past
+	MaltWeighed *progress.MaltWeighed // nil where it is not over
+
+	Charts  []Drawing
+	At      time.Time // as of when
+	LeftOut int       // lines of the record that are later
+	Why     string    // why there is no more, where it could not be followed
 }
 
 // Page is the page of the batch.
@@ -39,10 +45,15 @@ func (b Batch) Page() Page {
 	if n := b.LeftOut; n > 0 {
 		p.AsOf += "; " + words.Many(n, "later line is left out", "later lines are left out")
 	}
+	if b.Astray() {
+		p.Doubt = words.Astray
+	}
 	b.made(&p)
 	b.dangers(&p)
 	b.figures(&p)
+	b.maltMoisture(&p)
 	b.course(&p)
+	b.asked(&p)
 	for _, c := range b.Charts {
 		p.add(Figure{c})
 	}
@@ -105,13 +116,16 @@ func findingOf(f finding.Finding) Finding {
 // figures are those that batches are compared by.
 func (b Batch) figures(p *Page) {
 	t := Table{Head: "Figures and yields", Columns: []Column{{"", false}, {"", true}, {"", false}}}
-	group := ""
+	group, doubtful := "", b.Doubtful()
 	for _, r := range b.House.LedgerRows(b.Ledger) {
 		if r.Group != group {
 			group = r.Group
 			t.Rows = append(t.Rows, []string{group})
 		}
-		t.Rows = append(t.Rows, []string{r.Label, r.Value, r.Standing})
+		t.Rows = append(t.Rows, []string{r.Label, r.Value, b.standing(r, doubtful)})
+	}
+	if b.Astray() {
+		t.Rows = append(t.Rows, []string{"forecasts", "hardly any", "agrees with all of the readings"})
 	}
 	for _, d := range b.Ledger.Doubtful {
 		t.Notes = append(t.Notes, b.House.Doubt(d))
@@ -127,9 +141,9 @@ func (b Batch) course(p *Page) {
 	if b.Progress == nil {
 		return
 	}
-	t := stepTable(b.House, b.Course, b.Progress.At)
+	t := stepTable(b.House, b.Course, b.Progress.At, b.noted)
 	t.Head = "Steps"
-	t.Notes = append(t.Notes, "Times known by the record are those of a line that says that the step had ended; the others, and all moistures and weights, are of the forecast that agrees best with the readings.")
+	t.Notes = append(t.Notes, "Times by the record are those of a line that says that the step had ended; the other times, and all moistures and weights, are the middle of the forecasts that agree with the readings. Not noted is what the record does not say.")
 	p.add(t)
 	b.toCome(p)
 }
@@ -181,16 +195,24 @@ func (b Batch) deviations(p *Page) {
 	}
 	if b.Progress != nil {
 		for _, l := range b.Progress.Late {
-			say("late since %s: %s", l.Since.Format(shortTime), words.Joined(", ", l.Stage, oneLine(l.Text)))
+			since := fmt.Sprintf("%s, %s ago", l.Since.Format(shortTime), words.Ago(l.Late))
+			say("late, %s: %s", l.Stage, words.Late(follow.LateKind(l.Kind), since, oneLine(l.Text)))
 		}
-		for _, g := range b.Course.Gates {
-			if !g.Met && !g.Unjudged {
-				say("%s: %s is not met, by the forecast that agrees best with the readings", g.Awaits(), oneLine(g.Text))
-			}
+		for _, l := range b.leftBefore() {
+			say("%s", l)
 		}
 	}
 	if len(text.Lines) == 0 {
 		text.Lines, text.List = []string{"Nothing that the record tells of."}, false
 	}
 	p.add(text)
+}
+
+// noted tells whether the record has a line that says when a step ended.
+func (b Batch) noted(x outlook.Step) bool {
+	return slices.ContainsFunc(b.Batch.Readings, func(r model.Reading) bool {
+		after := model.After(r)
+		return model.Clean(r) && x.Kind == string(model.DeculmStage) ||
+			after != nil && after.Kind.Text == x.Kind && (after.Number == 0 || after.Number == x.Number)
+	})
 }

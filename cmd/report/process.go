@@ -37,7 +37,7 @@ func (x Process) Page() Page {
 		f.tell("begins", r.Start.Format(dayAndTime), "as asked")
 	}
 	p.add(f)
-	t := stepTable(x.House, r, time.Time{})
+	t := stepTable(x.House, r, time.Time{}, nil)
 	t.Head = "Steps as they are forecast"
 	p.add(t)
 	p.add(x.totals())

@@ -2,15 +2,12 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
-	"time"
 
 	"maltwright/cmd/answer"
-	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/words"
-	"maltwright/lang/source"
-	"maltwright/sim/forecast"
 )
 
 // readings are all lines of the record, each beside what the forecast expected of it.
@@ -20,15 +17,10 @@ func (b Batch) readings(p *Page) {
 		return
 	}
 	t := Table{Head: "Readings beside the forecast", Columns: []Column{{"when", false}, {"as written", false}, {"expected", true}, {"8 in 10 between", true}, {"", false}}}
-	judged := map[int]progress.Reading{}
-	if b.Progress != nil {
-		for _, r := range b.Progress.Readings {
-			judged[r.Line] = r
-		}
-	}
+	judged, doubted := untilNow(b.Progress), b.inDoubt()
 	for _, x := range b.Batch.Readings {
 		place := x.Place()
-		line := place.File.Position(place.Start, source.Characters).Line
+		line := lineOf(place)
 		middle, between, said := "", "", []string{}
 		if r, ok := judged[line]; ok {
 			middle, between = b.expected(r)
@@ -40,6 +32,9 @@ func (b Batch) readings(p *Page) {
 			case r.Unjudged:
 				said = append(said, "not judged")
 			}
+		}
+		if len(said) == 0 && slices.Contains(doubted, x) {
+			said = append(said, "in doubt")
 		}
 		if by := byWhom(x); by.Text != "" {
 			said = append(said, "by "+words.Safe(by.Text))
@@ -99,7 +94,7 @@ func (b Batch) doubts(p *Page) {
 			say("%s: %s", oneLine(x.Text), why)
 		}
 		if !r.Posterior.Trusted {
-			say("hardly any forecast agrees with all of the readings: what is reckoned and forecast here is not to be relied on")
+			say("%s", words.Astray)
 		}
 		if !r.Complete {
 			say("the forecast breaks off before the end of the process")
@@ -112,36 +107,4 @@ func (b Batch) doubts(p *Page) {
 		text.Lines, text.List = []string{"None: every reading can be right, and nothing in the record speaks against it."}, false
 	}
 	p.add(text)
-}
-
-// stepTable is the steps of a forecast; of a batch, those that end after now are foretold.
-func stepTable(h words.House, r outlook.Result, now time.Time) Table {
-	until := "after"
-	if !r.Start.IsZero() {
-		until = "until"
-	}
-	t := Table{Columns: []Column{{"step", false}, {"lasts", true}, {until, true}, {"set to", false}, {"moisture", true}, {"weight", true}, {"gross", true}, {"ended by", false}},
-		Notes: []string{"Moisture and weight are those at its end, of the drained grain; gross is with what it lies in, where that says what it weighs."}}
-	for _, st := range r.Stages {
-		t.Rows = append(t.Rows, []string{st.Called()})
-		for _, x := range st.Steps {
-			ends := words.After(x.End)
-			if !r.Start.IsZero() {
-				ends = x.EndTime.Format(shortTime)
-			}
-			lasts := words.Lasting(x.End - x.Start)
-			if x.EndedBy == string(forecast.ByTime) {
-				lasts = words.Span(x.End - x.Start)
-			}
-			gross, ended := "", words.EndedBy(x.EndedBy)
-			if !now.IsZero() && x.EndTime.After(now) {
-				ended = foretold
-			}
-			if x.Gross != nil {
-				gross = words.Weighed(h, x.Gross.Weight)
-			}
-			t.Rows = append(t.Rows, []string{x.Label, lasts, ends, h.Setting(x.Temperature), words.Percent(x.MoistureEnd), words.Weighed(h, x.WeightEnd), gross, ended})
-		}
-	}
-	return t
 }

@@ -24,6 +24,7 @@ type Report struct {
 type Page struct {
 	Title, Sub string
 	AsOf       string // as of when it is so; "" of a process
+	Doubt      string // the gravest doubt, below its title; mostly ""
 	Blocks     []Block
 }
 

@@ -159,59 +159,7 @@ func TestInABrowserAPageIsOpenedAgainWhileTheMachineIsAway(t *testing.T) {
 	assert.Equal(t, 1, strings.Count(s.squeezed("26-05.malt"), "read bed 16.3 °C at 2026-04-14 12:00"))
 }
 
-func TestPagesAreLookedAt(t *testing.T) {
-	b := browsertest.Open(t)
-	s, base, batch, tab := opened(t, b)
-	process := base + linked(t, s.page("/"), "Loft pale")
-	for _, page := range []struct{ name, at string }{{"list", base + "/"}, {"batch", batch}, {"process", process}} {
-		for _, dark := range []bool{false, true} {
-			suffix := map[bool]string{true: "-dark"}[dark]
-			tab.Phone().Dark(dark).Go(page.at)
-			assert.Zero(t, tab.Sideways(), "%s: %s", page.name, wide(tab))
-			shot(t, tab, page.name+"-phone"+suffix)
-			tab.Desk().Go(page.at)
-			assert.Zero(t, tab.Sideways(), page.name)
-			shot(t, tab, page.name+"-desk"+suffix)
-		}
-		tab.Phone().Dark(false).Go(page.at)
-		browsertest.Eval[bool](tab, `(document.documentElement.style.fontSize = "200%") && true`) // text twice as large
-		assert.Zero(t, tab.Sideways(), "%s, large: %s", page.name, wide(tab))
-		shot(t, tab, page.name+"-large")
-		for _, small := range browsertest.Eval[[]string](tab, `[...document.querySelectorAll("a,button,summary,input:not([type=hidden]),select,textarea")].filter(e => e.getClientRects().length && !e.closest("td q, .findings p") ).map(e => [e, (e.type === "radio" ? e.closest("label") : e).getBoundingClientRect()]).filter(([e, r]) => r.height < 47.5 && !e.classList.contains("skip")).map(([e, r]) => e.outerHTML.slice(0, 80) + " " + r.height)`) {
-			t.Errorf("%s: small: %s", page.name, small)
-		}
-		tab.Go(page.at)
-		tab.Desk().Print(true)
-		browsertest.Eval[bool](tab, `document.querySelectorAll("details").forEach(d => { d.removeAttribute("name"); d.open = true }) || true`)
-		for _, tall := range browsertest.Eval[[]float64](tab, `[...document.querySelectorAll(".chart img")].map(e => e.getBoundingClientRect().height)`) {
-			assert.Less(t, tall, 330., "%s: two or three charts stand on a sheet of paper", page.name)
-		}
-		shot(t, tab, page.name+"-print")
-		tab.Print(false)
-	}
-	assert.Empty(t, tab.Said())
-}
-
 // wide lists what is wider than the window.
 func wide(tab *browsertest.Tab) []string {
 	return browsertest.Eval[[]string](tab, `[...document.body.querySelectorAll("*")].filter(e => e.getBoundingClientRect().right > screen.width + 1 && !e.closest(".skip, thead")).map(e => e.outerHTML.slice(0, 90) + " " + Math.round(e.getBoundingClientRect().right))`)
-}
-
-func TestPagesAreAccessible(t *testing.T) {
-	b := browsertest.Open(t)
-	s, base, batch, tab := opened(t, b)
-	process := base + linked(t, s.page("/"), "Loft pale")
-	for _, at := range []string{base + "/", batch, process, base + "/nowhere"} {
-		for _, dark := range []bool{false, true} {
-			tab.Dark(dark).Go(at)
-			browsertest.Eval[bool](tab, `document.querySelectorAll("details").forEach(d => { d.removeAttribute("name"); d.open = true }) || true`)
-			assert.Empty(t, tab.Axe(), at)
-		}
-	}
-	tab.Go(batch)
-	tab.Click("#kind-weighed summary")
-	tab.Fill("#weighed-value", "10.10")
-	tab.Follow("#kind-weighed button[type=submit]")
-	require.Contains(t, tab.Text("#answer"), "doubtful")
-	assert.Empty(t, tab.Axe())
 }

@@ -96,11 +96,15 @@ const (
 	picked = "2006-01-02T15:04" // as a field of a browser has it
 )
 
-// stamped is a time as it was picked or said; of now where nothing was.
+// stamped is a time as it was picked or said; of now where nothing was. A phone says by its own clock, which may go by another zone, when
+// a reading was taken that it kept: with the zone.
 func stamped(at string, now time.Time) string {
 	at = strings.TrimSpace(at)
 	if at == "" {
 		return now.Format(stamp)
+	}
+	if t, err := time.Parse(time.RFC3339, at); err == nil {
+		return t.In(now.Location()).Format(stamp)
 	}
 	for _, layout := range []string{picked, picked + ":05"} {
 		if t, err := time.ParseInLocation(layout, at, now.Location()); err == nil {

@@ -17,14 +17,14 @@ func (b *batchView) came(s *server, ctx context.Context, v seen) {
 	if err != nil {
 		return
 	}
-	b.Came = table{Class: "spread", Head: []string{"figure", "it came to", "how that is known"}}
+	b.Came = table{Class: "spread", Head: []string{"figure", "it came to", "known how"}}
 	slices.SortStableFunc(rows, func(a, b words.LedgerRow) int { return cmp.Compare(rank(a), rank(b)) })
 	group := ""
 	for _, r := range rows {
 		if r.Group != group && r.Group != "" {
 			b.Came.Rows, group = append(b.Came.Rows, row{Between: r.Group}), r.Group
 		}
-		b.Came.add(cellOf(r.Label), figure(r.Value), cellOf(r.Standing))
+		b.Came.add(cellOf(r.Label), figure(r.Value), figure(r.Standing))
 	}
 }
 

@@ -12,7 +12,7 @@ import (
 func TestABatchThatIsOverShowsWhatCameOfIt(t *testing.T) {
 	s, _ := growing(t)
 	text := plain(s.page(linked(t, s.page("/"), "26-04")))
-	for _, want := range []string{"What came of it figure it came to how that is known malt clean malt 4.93 kg measured yield as is 82.2 % measured", "whole batch 8 d 23 h measured", "to steep-out 1 d 15 h"} {
+	for _, want := range []string{"What came of it figure it came to known how malt clean malt 4.93 kg measured yield as is 82.2 % measured", "whole batch 8 d 23 h measured", "to steep-out 1 d 15 h"} {
 		assert.Contains(t, text, want)
 	}
 	assert.NotContains(t, text, "Now", "nothing goes on in it")

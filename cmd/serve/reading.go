@@ -43,6 +43,9 @@ func (s *server) reading(w http.ResponseWriter, r *http.Request) error {
 		return errForm
 	}
 	form := r.PostForm
+	if at := form.Get(nameAt); at != "" {
+		form.Set(nameAt, stamped(at, s.Clock()))
+	}
 	e, err := entryOf(form, s.Clock())
 	if err != nil {
 		return s.answer(w, r, entry{}, folder.Answer{}, err)
@@ -158,8 +161,9 @@ func keptOf(form url.Values) (list []field) {
 func isAnswer(err error) bool {
 	var doubtful *folder.Doubtful
 	var busy *folder.Busy
+	var failed *folder.Failed // a full disk: what was typed stays in the form
 	var lack missing
-	return isRefused(err) || isUnsound(err) || errors.As(err, &doubtful) || errors.As(err, &lack) || errors.As(err, &busy)
+	return isRefused(err) || isUnsound(err) || errors.As(err, &doubtful) || errors.As(err, &lack) || errors.As(err, &busy) || errors.As(err, &failed)
 }
 
 func isRefused(err error) bool {

@@ -7,6 +7,7 @@ import (
 
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
 )
 
 // notSupposed says why lines that were typed cannot be supposed, once for each, in words of the page: the text in
@@ -14,7 +15,7 @@ import (
 func notSupposed(found []finding.Finding, typed []string) (list []string) {
 	told := map[string]bool{}
 	for _, line := range typed {
-		if fields := strings.Fields(line); fields[0] != "from" && !strings.Contains(" "+line+" ", " to ") {
+		if fields := strings.Fields(line); fields[0] != vocabulary.ClauseFrom && !strings.Contains(" "+line+" ", " to ") {
 			told[line] = true
 			list = append(list, fmt.Sprintf("“%s” does not say what is otherwise: write what, the word to, and how much with its unit, such as “soak 1 to 6 h”", words.Safe(line)))
 		}

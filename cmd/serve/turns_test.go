@@ -56,3 +56,22 @@ func TestReportsLeaveRoomForReadings(t *testing.T) {
 	status, _ := statusOf(errMuch)
 	assert.Equal(t, http.StatusServiceUnavailable, status)
 }
+
+// full is a folder on a disk that is full.
+type full struct{ keeper }
+
+func (full) Note(context.Context, folder.ID, folder.Reading, bool) (folder.Answer, error) {
+	return folder.Answer{}, &folder.Failed{File: "26-05.malt", Says: "no space left on device"}
+}
+
+func TestOnAFullDiskWhatWasTypedStaysInTheForm(t *testing.T) {
+	s, batch := growing(t)
+	d, err := folder.Open(s.folder, folder.Options{Clock: s.now})
+	require.NoError(t, err)
+	defer d.Close()
+	s.Handler = handler(full{d}, Options{Clock: s.now, MayWrite: s.mayWrite})
+	a := s.post(batch+"/reading", "kind", "remark", "text", "warm at the wall", "write", "sure")
+	assert.Equal(t, http.StatusInternalServerError, a.status)
+	assert.Contains(t, plain(a.body), "not written 26-05.malt: no space left on device")
+	assert.Contains(t, a.body, `value="warm at the wall"`)
+}

@@ -152,8 +152,12 @@ func Next(r progress.Result) string {
 	return "next, by the process alone"
 }
 
-// fewMembers is how many effective members are too few for the outer figures.
-const fewMembers = 20
+// fewMembers is how many effective members are too few for the outer figures, and fewOf which share of all that were
+// made is few of them.
+const (
+	fewMembers = 20
+	fewOf      = 0.25
+)
 
 // Thin tells whether a batch is followed by forecasts of which too few agree with its whole record for the outer
 // figures, if enough for the middle.
@@ -165,7 +169,7 @@ func FewAgree(p progress.Posterior) string {
 	switch {
 	case !p.Trusted:
 		return "hardly any of the forecasts agrees with all of the readings at once"
-	case Thin(p):
+	case Thin(p) && float64(p.EffectiveSampleSize) < fewOf*float64(p.Members): // else few were made
 		return "few of the forecasts agree with all of the readings at once"
 	}
 	return ""

@@ -240,7 +240,7 @@ func testHolds(t *model.Test, si float64, word string) bool {
 	case math.IsNaN(si): // it is not forecast: whoever is there sees it
 		return true
 	case t.Word != "":
-		return rubHolds(t.Word, word)
+		return RubHolds(t.Word, word)
 	case t.Bound == nil:
 		return si > 0 // a bare measure, such as break, is 0 or 1
 	}

@@ -29,6 +29,7 @@ func (r *run) keep(stage int) {
 func (f *Forecast) copy() *Forecast {
 	c := *f
 	c.Stages, c.Gates, c.Pieces = slices.Clip(f.Stages), slices.Clip(f.Gates), slices.Clip(f.Pieces)
+	c.Left = slices.Clip(f.Left)
 	c.Kilns, c.Spent = slices.Clip(f.Kilns), slices.Clip(f.Spent)
 	c.Assumed, c.Learnt = slices.Clip(f.Assumed), slices.Clip(f.Learnt)
 	c.Trouble, c.Seen = slices.Clip(f.Trouble), slices.Clip(f.Seen)

@@ -105,6 +105,6 @@ func (m *growModel) measure(name string) (float64, string, bool) {
 // rubOrder ranks the words of the rub test by how far the kernel is modified.
 var rubOrder = map[string]int{grain.Gummy.String(): 0, grain.Gritty.String(): 1, grain.Chalky.String(): 2}
 
-// rubHolds tells whether the kernel rubs out as asked, or better: growth does not go
+// RubHolds tells whether the kernel rubs out as asked, or better: growth does not go
 // back, so what was chalky an hour ago is not gritty now.
-func rubHolds(asked, found string) bool { return rubOrder[found] >= rubOrder[asked] }
+func RubHolds(asked, found string) bool { return rubOrder[found] >= rubOrder[asked] }

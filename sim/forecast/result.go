@@ -29,6 +29,7 @@ type Forecast struct {
 	Begun     time.Time // when the first soak begins; the zero time where that is not known
 	Stages    []Stage
 	Gates     []Gate
+	Left      []Left // conditions that did not hold when the record left them
 	Expects   []Expect
 	Pieces    []Piece  // one for each floor, in order
 	Kilns     []Kilned // one for each kiln, in order

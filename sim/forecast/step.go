@@ -85,6 +85,8 @@ func (r *run) outcome(st model.Stage, m physics, c *model.Condition, s stop, end
 	case ending == ByRecord:
 		if holds(timed(m, r.clock-began), c) {
 			r.met(st, m, c, began, false)
+		} else {
+			r.leave(st, m, c, began, false)
 		}
 	case ending == ByGate:
 		r.met(st, m, c, began, false)
@@ -160,6 +162,8 @@ func (r *run) gate(m physics, st model.Stage, s *model.Gate, ticks []*tick) erro
 		r.met(st, m, s.Asks, began, true)
 	case ByGuard:
 		r.unmet(st, m, s.Asks, began, true, ticks)
+	case ByRecord:
+		r.leave(st, m, s.Asks, began, true)
 	}
 	return err
 }

@@ -42,11 +42,28 @@ type count struct {
 // counted takes a reading as a count of the acrospire in which something grows.
 func (r *record) counted(x model.Reading) (c count, ok bool) {
 	at := r.since(x.When())
-	shoots := model.CountOf(x, model.Acrospire)
-	if shoots == nil || len(shoots.Kernels) != grain.Overgrown+1 || !at.Known() {
+	if c, ok = countOf(x); !ok || !at.Known() {
 		return c, false
 	}
 	c.at = at.Value
+	return c, true
+}
+
+// Middle is the acrospire of the middle kernel of a count, as a share of the kernel: what a process asks of.
+// It is false of another reading, and of a count in which nothing grows.
+func Middle(x model.Reading) (float64, bool) {
+	c, ok := countOf(x)
+	if !ok {
+		return 0, false
+	}
+	return c.middle(), true
+}
+
+func countOf(x model.Reading) (c count, ok bool) {
+	shoots := model.CountOf(x, model.Acrospire)
+	if shoots == nil || len(shoots.Kernels) != grain.Overgrown+1 {
+		return c, false
+	}
 	for class, n := range shoots.Kernels {
 		c.kernels = append(c.kernels, n.SI)
 		if class > grain.NoGrowth {

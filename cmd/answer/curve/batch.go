@@ -26,7 +26,7 @@ func Batch(ctx context.Context, f *follow.Following, o Options) (Curve, error) {
 		return Curve{}, err
 	}
 	c := of(seen, b.Began.Time, outlook.BagOfBatch(b))
-	c.Batch = b.Name
+	c.Batch, c.Astray = b.Name, !f.Trusted()
 	if f.Now < float64(c.To) {
 		c.Now = answer.Seconds(f.Now)
 	}

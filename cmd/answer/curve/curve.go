@@ -33,6 +33,7 @@ type Curve struct {
 	Nights   []Span // when nobody is awake, as far as the site says so and the start is known
 	Beds     []Bed  // of each kiln and each box
 	Bands    *Bands // nil where they were not asked for
+	Astray   bool   // hardly any forecast agrees with all of the readings: neither lines nor bands are to be relied on
 	Readings []Reading
 
 	Complete    bool

@@ -5,7 +5,6 @@ import (
 	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
-	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
@@ -30,42 +29,12 @@ func gatesOf(f *forecast.Forecast) (list []Gate) {
 	told := outlook.AskedOf(f).Gates
 	for i, g := range f.Gates {
 		one := Gate{Gate: told[i], Span: Span{answer.Seconds(g.Ended - g.Waited), answer.Seconds(g.Ended)}}
-		if c := conditionAt(g.Of, g.Place); c != nil {
+		if c := outlook.ConditionAt(g.Of, g.Place); c != nil {
 			one.Levels = levelsOf(c)
 		}
 		list = append(list, one)
 	}
 	return list
-}
-
-// conditionAt is the condition of a stage that is written there, nil where there is none.
-func conditionAt(of model.Stage, at source.Place) *model.Condition {
-	if c := of.Ends().Until; c != nil && c.Place == at {
-		return c
-	}
-	return conditionIn(model.StepsOf(of), at)
-}
-
-func conditionIn(steps []model.Step, at source.Place) *model.Condition {
-	for _, s := range steps {
-		for _, c := range []*model.Condition{s.Ends().Until, model.Asked(s), untilOf(s)} {
-			if c != nil && c.Place == at {
-				return c
-			}
-		}
-		if c := conditionIn(model.Inner(s), at); c != nil {
-			return c
-		}
-	}
-	return nil
-}
-
-// untilOf is what a repeat waits for.
-func untilOf(s model.Step) *model.Condition {
-	if r, ok := s.(*model.Repeat); ok {
-		return r.Until
-	}
-	return nil
 }
 
 // measures that have a curve, and whether they are temperatures.

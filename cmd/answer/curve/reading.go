@@ -62,9 +62,9 @@ func taken[T answer.Single](x *progress.Compared[T]) *Measured[T] {
 // byWeight is the moisture of a weight beside the dry matter that the forecast has left, w = 1 − dry/weight,
 // with the error dry/weight²·σ of the weight; nil where none is known, or the weight is less than that.
 func byWeight(x *Measured[answer.Kilograms], s *forecast.Sight) *Measured[answer.Share] {
-	if s == nil || !(s.Dry > 0) || float64(x.Value) <= s.Dry {
+	w, ok := progress.MoistureByWeight(float64(x.Value), s)
+	if !ok {
 		return nil
 	}
-	dry := s.Dry / float64(x.Value)
-	return &Measured[answer.Share]{answer.Share(1 - dry), answer.Share(dry * float64(x.Error/x.Value))}
+	return &Measured[answer.Share]{answer.Share(w), answer.Share((1 - w) * float64(x.Error/x.Value))}
 }

@@ -14,6 +14,7 @@ type Season struct{ Tracks []Track }
 // that a moisture goes by the dry matter that the forecast of the batch has left.
 type Track struct {
 	Batch, Process string
+	File           string
 	Began          time.Time
 	Moments        []Moment // in the order of time
 
@@ -31,7 +32,7 @@ type Moment struct {
 // SeasonOf is that of batches side by side; those of which nothing was weighed or read are left out.
 func SeasonOf(r ledger.Result) (s Season) {
 	for _, b := range r.Batches {
-		t := Track{Batch: b.Batch, Process: b.Process, Began: b.Began, Steep: b.Cast, Floor: b.Floor, Kiln: b.Kiln, Total: b.Total}
+		t := Track{Batch: b.Batch, Process: b.Process, File: string(b.File), Began: b.Began, Steep: b.Cast, Floor: b.Floor, Kiln: b.Kiln, Total: b.Total}
 		for _, m := range b.Course {
 			t.Moments = append(t.Moments, Moment{answer.Seconds(m.At), answer.Share(m.Part), answer.Share(m.Moisture), answer.Celsius(m.Bed)})
 		}

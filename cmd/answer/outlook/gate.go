@@ -14,6 +14,9 @@ func AskedOf(f *forecast.Forecast) Asked {
 	for _, g := range f.Gates {
 		out.Gates = append(out.Gates, gateOf(f, g))
 	}
+	for _, l := range f.Left {
+		out.Left = append(out.Left, leftOf(f, l))
+	}
 	for _, e := range f.Expects {
 		one := Expect{Text: e.Test.Place.Text(), Holds: e.Holds, Unjudged: e.Unjudged}
 		if e.Test.Bound != nil && !e.Unjudged {
@@ -65,5 +68,41 @@ func gateOf(f *forecast.Forecast, g forecast.Gate) Gate {
 		out.Measure, out.Measured = g.Failed.Measure, &Amount{g.Measured, g.Failed.Bound.Range.Low}
 	}
 	out.Never = g.Searching && math.IsNaN(g.Needs)
+	return out
+}
+
+// Left is a condition that did not hold when the record of a batch says that what waits for it had ended.
+type Left struct {
+	StageName
+	Step     string // the step that it ends, as a record names it; "" of a gate statement and of what ends a whole stage
+	Text     string // as written
+	Hold     bool   // a gate statement
+	At       answer.Seconds
+	Moisture answer.Share // wet basis, then
+	Failed   []Failed     // what did not hold, by the forecast
+}
+
+// Failed is a test that did not hold, and what it came to: a figure or a word; neither where that is not told.
+type Failed struct {
+	Measure string
+	Came    *Amount // in the unit of the condition
+	Word    string
+}
+
+// Awaits names what waits for the condition.
+func (l *Left) Awaits() string { return Awaits(l.StageName, l.Step, l.Hold) }
+
+func leftOf(f *forecast.Forecast, l forecast.Left) Left {
+	out := Left{StageName: NameOf(f.Process, l.Of), Step: StepEndedBy(f, l.Place), Text: l.Text, Hold: l.Hold, At: answer.Seconds(l.At), Moisture: answer.Share(l.Moisture)}
+	for _, t := range l.Tests {
+		if t.Holds {
+			continue
+		}
+		one := Failed{Measure: t.Test.Measure, Word: t.Word}
+		if t.Test.Bound != nil && !math.IsNaN(t.SI) {
+			one.Came = &Amount{t.SI, t.Test.Bound.Range.Low}
+		}
+		out.Failed = append(out.Failed, one)
+	}
 	return out
 }

@@ -142,6 +142,7 @@ func (r Result) Rows(each func(Row)) {
 type Asked struct {
 	Gates    []Gate
 	Expects  []Expect
+	Left     []Left    `json:"-"` // conditions that did not hold when a record left them
 	NotGiven []Trouble `doc:"what kiln, floor and fan were asked for and do not give, kernels that drown, and malt that lies wet without air"`
 }
 

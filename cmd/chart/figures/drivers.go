@@ -1,6 +1,8 @@
 package figures
 
 import (
+	"slices"
+
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/chart"
 	"maltwright/cmd/words"
@@ -21,7 +23,11 @@ func Drivers(d outlook.Drivers, h words.House) chart.Bars {
 		for _, x := range g.list {
 			group.Bars = append(group.Bars, chart.Bar{Name: words.Unknown(x), Value: words.Shares.Shown(float64(x.Share)), Text: words.Part(x.Share)})
 		}
-		if len(group.Bars) > 0 {
+		switch n := len(b.Groups); {
+		case len(group.Bars) == 0:
+		case n > 0 && slices.Equal(b.Groups[n-1].Bars, group.Bars): // as malt and yield of one charge
+			b.Groups[n-1].Name += " and " + g.name
+		default:
 			b.Groups = append(b.Groups, group)
 		}
 	}

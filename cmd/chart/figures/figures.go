@@ -91,11 +91,14 @@ func frame(c *curve.Curve, h words.House, of string) chart.Chart {
 }
 
 // title names what is shown and of which batch or process.
-func title(c *curve.Curve, of string) string {
+func title(c *curve.Curve, of string) string { return of + " of " + Called(c) }
+
+// Called names the batch or the process of a curve.
+func Called(c *curve.Curve) string {
 	if c.Batch != "" {
-		return of + " of batch " + words.Safe(c.Batch)
+		return "batch " + words.Safe(c.Batch)
 	}
-	return of + " of " + words.Safe(c.Process)
+	return words.Safe(c.Process)
 }
 
 // sub says what goes into the batch.

@@ -21,6 +21,9 @@ func Notes(c *curve.Curve, h words.House) (list []string) {
 	if n := c.NoMalt; n != nil {
 		list = append(list, sentence(words.NoMalt(*n, c.Green)))
 	}
+	if c.Astray {
+		list = append(list, words.Astray)
+	}
 	return list
 }
 
@@ -29,7 +32,11 @@ func ofBands(c *curve.Curve, panels []chart.Panel) (list []string) {
 	if c.Bands != nil && slices.ContainsFunc(panels, func(p chart.Panel) bool {
 		return slices.ContainsFunc(p.Bands, func(b chart.Band) bool { return b.Name == eight })
 	}) {
-		list = append(list, fmt.Sprintf("The bands hold eight of ten cases, over %d forecasts%s.", c.Bands.Members, by(c)))
+		said := fmt.Sprintf("The bands hold eight of ten cases, over %d forecasts%s.", c.Bands.Members, by(c))
+		if c.Astray {
+			said = fmt.Sprintf("The bands hold eight of ten cases, over %d forecasts that come nearest to the readings.", c.Bands.Members)
+		}
+		list = append(list, said)
 	}
 	return list
 }

@@ -19,12 +19,13 @@ const day = 86400.0
 // the moisture by that, and how warm the bed was. The last six have a colour each. It has no panel where nothing
 // was read.
 func Season(s curve.Season, h words.House) chart.Chart {
-	c := chart.Chart{Title: "Batches of the season, one over the other", Sub: words.Many(len(s.Tracks), "batch", "batches"), Since: words.Beginning(false)}
+	c := chart.Chart{Title: "Batches of the season, one over the other", Sub: seasonSub(s), Since: words.Beginning(false)}
 	weight := chart.Panel{Name: "weight", Unit: "% of the raw grain", Places: 0}
 	moisture := chart.Panel{Name: "moisture", Unit: words.Shares.Unit, Places: 1}
 	bed := chart.Panel{Name: "bed", Unit: h.Warmth().Unit, Places: 1}
+	names := called(s)
 	for i, t := range s.Tracks {
-		role, name := track(t, i, len(s.Tracks))
+		role, name := track(names, i)
 		read(&weight, t, name, role, words.Shares, func(m curve.Moment) float64 { return float64(m.Part) })
 		read(&moisture, t, name, role, words.Shares, func(m curve.Moment) float64 { return float64(m.Moisture) })
 		read(&bed, t, name, role, h.Warmth(), func(m curve.Moment) float64 { return float64(m.Bed) })
@@ -32,17 +33,54 @@ func Season(s curve.Season, h words.House) chart.Chart {
 	}
 	c.Note = append(c.Note, "Lines join what was read. A moisture is that of a weight, by the dry matter that the forecast of the batch has left.")
 	if n := len(s.Tracks) - told; n > 0 {
-		c.Note = append(c.Note, fmt.Sprintf("The older ones, %d, are grey.", n))
+		c.Note = append(c.Note, fmt.Sprintf("Grey is what is older: %s.", words.List(names[:n])))
 	}
 	return with(nil, c, weight, moisture, bed)
 }
 
-// track is the role and the name of the i-th of n batches.
-func track(t curve.Track, i, n int) (chart.Role, string) {
+// track is the role of the i-th of the batches, and its name, which only the last have beside their lines.
+func track(names []string, i int) (chart.Role, string) {
+	n := len(names)
 	if i < n-told {
 		return chart.Quiet, ""
 	}
-	return chart.Role(i - max(0, n-told)), words.Safe(t.Batch)
+	return chart.Role(i - max(0, n-told)), names[i]
+}
+
+// seasonSub says how many batches there are, and of which process or how many.
+func seasonSub(s curve.Season) string {
+	said, processes := words.Many(len(s.Tracks), "batch", "batches"), map[string]bool{}
+	for _, t := range s.Tracks {
+		processes[t.Process] = true
+	}
+	switch n := len(processes); n {
+	case 0:
+		return said
+	case 1:
+		return said + " of " + words.Safe(s.Tracks[0].Process)
+	default:
+		return fmt.Sprintf("%s of %d processes", said, n)
+	}
+}
+
+// called names the batches, each so that no other is called the same: by its name alone, or by its process or
+// its file with it.
+func called(s curve.Season) []string {
+	names := make([]string, len(s.Tracks))
+	for _, more := range []func(curve.Track) string{
+		func(curve.Track) string { return "" }, func(t curve.Track) string { return t.Process }, func(t curve.Track) string { return t.File },
+	} {
+		count := map[string]int{}
+		for _, n := range names {
+			count[n]++
+		}
+		for i, t := range s.Tracks {
+			if count[names[i]] > 1 || names[i] == "" {
+				names[i] = words.Joined(", ", words.Safe(t.Batch), words.Safe(more(t)))
+			}
+		}
+	}
+	return names
 }
 
 // read puts what was read of a batch into a panel: a line that joins it.
@@ -61,7 +99,7 @@ func read(p *chart.Panel, t curve.Track, name string, role chart.Role, s words.S
 
 // Lengths is how long the stages of batches took.
 func Lengths(s curve.Season) chart.Bars {
-	b := chart.Bars{Title: "How long the batches took"}
+	b, names, most := chart.Bars{Title: "How long the batches took", Sub: seasonSub(s)}, called(s), 0.0
 	for _, g := range []struct {
 		name string
 		of   func(*curve.Track) ledger.Figure[answer.Seconds]
@@ -74,12 +112,16 @@ func Lengths(s curve.Season) chart.Bars {
 		group := chart.BarGroup{Name: g.name, Unit: "d", Places: 1}
 		for i := range s.Tracks {
 			if f := g.of(&s.Tracks[i]); f.Plain().Known() {
-				group.Bars = append(group.Bars, chart.Bar{Name: words.Safe(s.Tracks[i].Batch), Value: float64(f.Value) / day, Text: words.Lasting(f.Value)})
+				group.Bars = append(group.Bars, chart.Bar{Name: names[i], Value: float64(f.Value) / day, Text: words.Lasting(f.Value)})
+				most = max(most, float64(f.Value)/day)
 			}
 		}
 		if len(group.Bars) > 0 {
 			b.Groups = append(b.Groups, group)
 		}
+	}
+	for i := range b.Groups { // one scale, so that a day is as long in each
+		b.Groups[i].Most = most
 	}
 	return b
 }

@@ -30,7 +30,7 @@ func (p *page) group(g chart.BarGroup) {
 	names, texts := make([]string, len(g.Bars)), make([]string, len(g.Bars))
 	name, text, low, high := 0, 0, 0.0, g.Most
 	for i, b := range g.Bars {
-		names[i] = p.clip(p.said(b.Name), p.columns()/2)
+		names[i] = p.said(b.Name)
 		if texts[i] = p.said(b.Text); b.Text == "" {
 			texts[i] = p.said(amount(quantity.Fixed(b.Value, g.Places), g.Unit))
 		}
@@ -40,7 +40,7 @@ func (p *page) group(g chart.BarGroup) {
 			low, high = min(low, b.Value), max(high, b.Value)
 		}
 	}
-	if p.columns() < narrow { // names stand above their bars
+	if p.columns() < narrow || name > p.columns()-text-shortest { // names stand above their bars
 		for i, b := range g.Bars {
 			p.paragraph(b.Name, "")
 			p.line("  " + p.barOf(b, low, high, p.columns()-text-4) + " " + texts[i])
@@ -54,6 +54,9 @@ func (p *page) group(g chart.BarGroup) {
 
 // narrow is how wide a screen is at the least that shows names beside their bars.
 const narrow = 60
+
+// shortest is how many columns are left for a bar at the least beside its name.
+const shortest = 20
 
 // barOf is a bar from nothing to its value.
 func (p *page) barOf(b chart.Bar, low, high float64, room int) string {

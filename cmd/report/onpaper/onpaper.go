@@ -46,6 +46,7 @@ func (f *flow) part(p report.Page) {
 	f.text(p.Title, fonts.part)
 	f.text(p.Sub, fonts.body)
 	f.text(p.AsOf, fonts.strong)
+	f.text(p.Doubt, fonts.strong)
 	for _, b := range p.Blocks {
 		f.block(b)
 	}

@@ -39,6 +39,10 @@ func pages() http.Handler {
 		w.Header().Set("Content-Security-Policy", "default-src 'none'")
 		show(w, first)
 	})
+	mux.HandleFunc("GET /crowded", func(w http.ResponseWriter, _ *http.Request) {
+		show(w, `<!doctype html><html lang="en"><title>Crowded</title><style>body { background: white } button { width: 90px; height: 20px } .large { height: 48px }</style>
+<h2>At 7.48 kg on Tuesday</h2><p>below</p><p style="margin-top: -40px">above</p><button>small</button><button class="large">large</button>`)
+	})
 	mux.HandleFunc("GET /bad", func(w http.ResponseWriter, _ *http.Request) {
 		show(w, `<!doctype html><html><title>Bad</title><body><img src="data:,"><input><script>alert("here"); nothing()</script></body></html>`)
 	})
@@ -117,6 +121,15 @@ func TestABrowserDoesWhatATestSays(t *testing.T) {
 		tab.Go(s.URL + "/bad")
 		assert.Equal(t, []string{"here"}, tab.Dialogs())
 		assert.Contains(t, strings.Join(tab.Said(), "\n"), "nothing is not defined")
+	})
+	t.Run("sees what lies over another, what is small, and what is told", func(t *testing.T) {
+		tab := b.Tab(t)
+		tab.Go(s.URL + "/crowded")
+		assert.Equal(t, []string{"above over below"}, tab.Overlaps())
+		require.Len(t, tab.Small(48), 1)
+		assert.Contains(t, tab.Small(48)[0], "small")
+		assert.Equal(t, "page \"Crowded\"\n  heading 2 \"At 0 kg on Day\"\n  text \"below\"\n  text \"above\"\n  button \"small\"\n  button \"large\"\n", tab.Outline())
+		assert.False(t, tab.OnDark())
 	})
 	t.Run("nobody is there", func(t *testing.T) {
 		_, err := b.Tab(t).TryGo("http://127.0.0.1:1/")

@@ -73,3 +73,12 @@ func quoted(text string) string {
 	}
 	return string(b)
 }
+
+// OnDark tells whether the page shows light text on a dark ground.
+func (tab *Tab) OnDark() bool {
+	tab.t.Helper()
+	return Eval[bool](tab, `(() => {
+		const light = colour => { const [r, g, b] = colour.match(/[\d.]+/g).map(Number); return r + g + b; }, s = getComputedStyle(document.body);
+		return light(s.color) > light(s.backgroundColor);
+	})()`)
+}

@@ -3,6 +3,7 @@ package browsertest
 import (
 	"fmt"
 
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 )
@@ -45,4 +46,17 @@ func (tab *Tab) Set(css, value string) {
 		return e.value;
 	})()`
 	require.Equal(tab.t, value, Eval[string](tab, fmt.Sprintf(set, quoted(css), quoted(value))), css)
+}
+
+// PressOn presses keys wherever the focus is, and waits for the page that comes.
+func (tab *Tab) PressOn(keys string) Answer {
+	tab.t.Helper()
+	return tab.await(chromedp.KeyEvent(keys))
+}
+
+// Before runs a script ahead of those of each page that comes.
+func (tab *Tab) Before(script string) *Tab {
+	tab.t.Helper()
+	send(tab, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: script})
+	return tab
 }

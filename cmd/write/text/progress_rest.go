@@ -1,6 +1,7 @@
 package text
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -203,7 +204,7 @@ func (s *progressSheet) posterior() {
 	p := s.r.Posterior
 	s.para("how sure", "%d forecasts of likely lots, houses and weather, each counting by how well it agrees with the readings; they are worth %.0f that agree well", p.Members, p.EffectiveSampleSize)
 	if words.Thin(p) {
-		s.para("", "%s: do not rely on the outer figures%s", words.FewAgree(p), s.moreOf(p))
+		s.para("", "%s: do not rely on the outer figures%s", cmp.Or(words.FewAgree(p), "that is few"), s.moreOf(p))
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -46,6 +47,10 @@ func (f *Following) middle() *forecast.Forecast {
 		}
 		g.Reached, g.Ready, g.Ended = w.at(g.Reached), w.at(g.Ready), w.at(g.Ended)
 	}
+	m.Left = slices.Clone(m.Left)
+	for i := range m.Left {
+		w.left(&m.Left[i])
+	}
 	return &m
 }
 
@@ -54,8 +59,20 @@ func (f *Following) middle() *forecast.Forecast {
 // it was.
 func (f *Following) Middle() *forecast.Forecast {
 	m := f.middle()
-	if f.plan == nil {
-		m.Totals.Total = f.warped().at(m.Totals.Total)
+	if f.plan != nil {
+		return m
+	}
+	m.Totals.Total = f.warped().at(m.Totals.Total)
+	if wet := f.Ensemble.Total(func(t *forecast.Totals) float64 { return t.FinalMoisture }); wet.Share >= most {
+		m.Totals.FinalMoisture = wet.P50
+	}
+	m.Expects = slices.Clone(m.Expects)
+	for i := range m.Expects {
+		e := &m.Expects[i]
+		now, ok := map[string]float64{vocabulary.MeasureTotalTime: m.Totals.Total, vocabulary.MeasureFinalMoisture: m.Totals.FinalMoisture}[e.Test.Measure]
+		if ok && e.Test.Bound != nil && !e.Unjudged {
+			e.Value, e.Holds = now, e.Test.Bound.Holds(now)
+		}
 	}
 	return m
 }
@@ -126,4 +143,19 @@ func (w warp) at(t float64) float64 {
 	}
 	part := (t - w.from[i-1]) / (w.from[i] - w.from[i-1])
 	return w.to[i-1] + part*(w.to[i]-w.to[i-1])
+}
+
+// left takes a condition that was left to the middle of the forecasts: its time, and what it asks of the
+// moisture of a step that ended then.
+func (w warp) left(l *forecast.Left) {
+	if i := slices.Index(w.from, l.At); i > 0 {
+		l.Moisture = w.wet[i]
+		l.Tests = slices.Clone(l.Tests)
+		for k := range l.Tests {
+			if t := &l.Tests[k]; t.Test.Measure == vocabulary.MeasureMoisture && t.Test.Bound != nil {
+				t.SI, t.Holds = l.Moisture, t.Test.Bound.Holds(l.Moisture)
+			}
+		}
+	}
+	l.At = w.at(l.At)
 }
