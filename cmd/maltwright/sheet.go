@@ -13,7 +13,6 @@ import (
 	"maltwright/cmd/sheet/html"
 	"maltwright/cmd/sheet/onpaper"
 	"maltwright/cmd/words"
-	"maltwright/sim/forecast"
 )
 
 // Sheet writes the paper by the bucket.
@@ -184,8 +183,8 @@ func (c Sheet) made(w *World, size sheet.Size) (sheet.Sheet, error) {
 	if f.BrokenOff() {
 		w.aside(words.Safe(c.File) + ": the forecast breaks off, and the sheet with it; maltwright forecast says where")
 	}
-	if len(forecast.Troubles[forecast.TargetMissed](f)) > 0 {
-		w.aside(fmt.Sprintf("%s: a steep misses its aim by the forecast, as the sheet says; more on it: %s", words.Safe(c.File), commandLine("check", c.File)))
+	if s.Misses {
+		w.aside(fmt.Sprintf("%s: by the forecast not all is reached that the process asks for, as the sheet says; more on it: %s", words.Safe(c.File), commandLine("check", c.File)))
 	}
 	return s, nil
 }
@@ -248,7 +247,10 @@ func (c Sheet) ofRecord(w *World, e isRecord, o sheet.Options) (sheet.Sheet, err
 	}
 	s, err := sheet.OfBatch(r.batch, r.forecast, r.due(), r.at, o)
 	if err != nil {
-		err = failure{ExitFindings, fmt.Errorf("%s: %w", e.in.name, err)}
+		return s, failure{ExitFindings, fmt.Errorf("%s: %w", e.in.name, err)}
 	}
-	return s, err
+	for _, late := range s.Late() {
+		w.aside(late)
+	}
+	return s, nil
 }

@@ -75,6 +75,27 @@ func TestInABrowserNoReadingTakesThePlaceOfAnother(t *testing.T) {
 	}
 }
 
+// A phone whose clock goes by another zone keeps a reading by the time of the machine; and one that is too long to be sent holds no other back.
+func TestInABrowserWhatIsKeptIsSentWithItsTime(t *testing.T) {
+	b := browsertest.Open(t)
+	s, _, batch, tab := opened(t, b)
+	tab.Zone("Asia/Kathmandu")
+	tab.Go(batch)
+	tab.Away(true)
+	browsertest.Eval[bool](tab, `(document.querySelector("#kind-remark").open = true, document.querySelector("#remark-text").value = "ü".repeat(20000), true)`)
+	tab.Click("#kind-remark button[type=submit]")
+	tab.Until(keptNow + ` === 1`)
+	reads(tab, "temperature", "16.1")
+	tab.Until(keptNow + ` === 2`)
+	tab.Away(false)
+	for range 2 {
+		browsertest.Eval[bool](tab, beats)
+		tab.Until(`document.querySelector("#waiting").textContent.includes("it is too long")`)
+	}
+	tab.Until(keptNow + ` === 1`)
+	assert.Equal(t, 1, strings.Count(s.squeezed("26-05.malt"), "read bed 16.1 °C at 2026-04-14 12:00"))
+}
+
 // A page that was started anew lets no old one in, and the old one says what to do and loses nothing.
 func TestInABrowserAPageThatIsShutOutSaysWhatToDo(t *testing.T) {
 	b := browsertest.Open(t)

@@ -31,6 +31,15 @@ func (m *maker) hazards() Block {
 	return Words{Small: true, Text: "Dangers: " + words.HazardNames(outlook.CautionsOf(m.p)) + ". What to do stands on the last page."}
 }
 
+// hazardsInBrief names it in a line.
+func (m *maker) hazardsInBrief() []Block {
+	names, _, _ := strings.Cut(words.HazardNames(outlook.CautionsOf(m.p)), ";")
+	return []Block{Words{Small: true, Text: "Dangers: " + names + ": see the last page."}}
+}
+
+// aimLabel stands in front of the moisture that a steep aims at.
+const aimLabel = "target"
+
 // head says what the paper is of, and where its grain comes from.
 func (m *maker) head() Head {
 	fields := []Field{{Label: "batch"}, {Label: "first soak"}}
@@ -166,7 +175,7 @@ func (m *maker) rows(st *model.Steep) []Sum {
 		return emptySums(stated(m.p.Charge), target(st))
 	}
 	rows := []Sum{{Label: "raw weight", Working: "at " + m.p.Grain.Moisture.String() + " moisture", Result: m.p.Charge.String()}, worked(low, "dry matter", "")}
-	rows = append(rows, Sum{Label: "target", Working: "moisture of the whole weight", Result: target(st)})
+	rows = append(rows, Sum{Label: aimLabel, Working: "moisture of the whole weight", Result: target(st)})
 	ends := []quantity.Quantity{st.Target.Low}
 	if st.Target.High.SI > st.Target.Low.SI {
 		ends = append(ends, st.Target.High)
@@ -221,7 +230,7 @@ func emptySums(weight, target string) []Sum {
 	return []Sum{
 		{Label: "raw weight", Working: "its moisture: " + blank + " %", Result: or(weight, blank)},
 		{Label: "dry matter", Working: fmt.Sprintf("%s × (1 − %s %% / 100)", or(weight, blank), blank), Result: blank},
-		{Label: "target", Working: "moisture of the whole weight", Result: or(target, blank+" %")},
+		{Label: aimLabel, Working: "moisture of the whole weight", Result: or(target, blank+" %")},
 		{Label: "weight to look for", Working: fmt.Sprintf("dry matter %s / (1 − %s %% / 100)", blank, blank), Result: blank, Strong: true},
 		{Label: "with the vessel", Working: fmt.Sprintf("%s + %s", blank, blank), Result: blank, Strong: true},
 	}

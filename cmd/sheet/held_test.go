@@ -138,6 +138,7 @@ func TestASteepThatMissesItsAimSaysSo(t *testing.T) {
 	assert.Contains(t, said(s.Pages[0]), "below its aim of 43 to 45 %. Weigh before it ends;")
 	_, good := whole(t, sample.Process(t, "pale.malt"))
 	assert.NotContains(t, said(good.Pages[0]), "its aim")
+	assert.Equal(t, []bool{true, false}, []bool{s.Misses, good.Misses})
 	for _, s := range []sheet.Sheet{s, good} {
 		var rows []string
 		for _, g := range blocksOf[sheet.GoesWrong](s.Pages...) {
@@ -157,6 +158,15 @@ func TestTheBatchIsBegunOnPageOne(t *testing.T) {
 	require.Len(t, codes, 1)
 	assert.Equal(t, codes, blocksOf[sheet.Code](s.Pages[0]))
 	assert.Equal(t, line, codes[0].Line)
+	examples(t, func(t *testing.T, p *model.Process) { // and what can hurt somebody
+		for _, size := range []sheet.Size{sheet.A4, sheet.Letter} {
+			_, s := made(t, p, sheet.Options{Start: begins, Begin: line, Size: size})
+			if size == sheet.A4 || p.Name != "Loft Munich" { // eight visits fill a page of Letter
+				assert.Contains(t, said(s.Pages[0]), line+"\n", size.Name)
+			}
+			assert.Contains(t, said(s.Pages[0]), "Dangers: ", size.Name)
+		}
+	})
 	_, short := made(t, sample.Process(t, "wheat.malt"), sheet.Options{Start: begins, Begin: line})
 	assert.Contains(t, said(short.Pages[0]), "Have ready: ")
 	blank := sheet.Blank(sheet.EitherUnits(), sheet.A4, line)
@@ -192,6 +202,7 @@ func TestWhatIsLateIsTheFirstRow(t *testing.T) {
 	first := blocksOf[sheet.Visit](s.Pages[0])[0]
 	assert.True(t, first.Beside)
 	assert.Equal(t, "late", first.When.Mark)
+	assert.Equal(t, first.Do, s.Late())
 	assert.True(t, strings.HasPrefix(first.Do[0], "late, and not in the record: drain soak 2, weigh"), first.Do[0])
 	assert.Contains(t, first.Do[0], "It was due Sat 7 Mar 06:0")
 	_, s = underway(t, "2026-03-08 20:00", inTheSteep+"  weighed 9.40 kg in \"blue tub\" at 2026-03-07 06:00 after soak 2\n  weighed 10.10 kg in \"blue tub\" at 22:00 after soak 3\n  turned at 2026-03-08 06:00\n")
@@ -232,4 +243,18 @@ func TestTheRulesOfAPieceAreThoseOfItsFile(t *testing.T) {
 		rules = append(rules, w.Text)
 	}
 	assert.Equal(t, []string{"as the process has it:", "hold bed at 14 to 17 °C", "turn every 8 h", "until acrospire at least 3/4 and rub is chalky", "allow 4 to 7 days"}, rules)
+}
+
+// What goes on on another page names one that is there.
+func TestThePageThatGoesOnIsThere(t *testing.T) {
+	examples(t, func(t *testing.T, p *model.Process) {
+		_, s := made(t, p, sheet.Options{Start: begins})
+		for _, v := range blocksOf[sheet.Visit](s.Pages...) {
+			for _, e := range v.Expect {
+				if page, is := strings.CutPrefix(e, "goes on at once on the page "); is {
+					assert.Contains(t, of(s), strings.Trim(page, `"`))
+				}
+			}
+		}
+	})
 }

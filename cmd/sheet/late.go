@@ -41,7 +41,7 @@ func (m *maker) late() (list []Visit) {
 }
 
 func (m *maker) lateSince(at time.Time) When {
-	return When{Day: at.Format(onDay), Clock: at.Format(onClock), After: "was due", Mark: "late"}
+	return When{Day: at.Format(onDay), Clock: at.Format(onClock), After: "was due", Mark: isLate}
 }
 
 // ago is a time that is past, and how long it is.
@@ -51,6 +51,21 @@ func (m *maker) ago(at time.Time) string {
 
 // mostLate is how many visits that are not in the record are told.
 const mostLate = 3
+
+// isLate marks what should have been done by now.
+const isLate = "late"
+
+// Late are the rows of a sheet that should have been done by now, in words.
+func (s Sheet) Late() (list []string) {
+	for _, p := range s.Pages {
+		for _, b := range p.Blocks {
+			if v, is := b.(Visit); is && v.When.Mark == isLate {
+				list = append(list, v.Do...)
+			}
+		}
+	}
+	return list
+}
 
 // unrecorded are the soaks whose end is past, and that no later weight or turn of the record tells of:
 // the forecast takes them as drained in time, and they may lie under water still. Without readings there

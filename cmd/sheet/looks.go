@@ -125,7 +125,7 @@ const mostLooks = 4
 // tallies are counts of acrospires, one for each look that is planned, one where none is.
 func tallies(bare bool, times []string) (list []Block) {
 	for _, t := range times[:min(len(times), mostLooks)] {
-		list = append(list, tallyOf(bare, "Acrospires, look of "+t+"; counted at "+blank))
+		list = append(list, tallyOf(bare, "Acrospires, look "+t+"; counted at "+blank))
 	}
 	if len(list) == 0 {
 		list = append(list, tally(bare))

@@ -80,7 +80,7 @@ type maker struct {
 
 // sheet puts together what stands on it.
 func (m *maker) sheet(title string) Sheet {
-	s := Sheet{Title: title, Batch: m.name, Code: words.Safe(m.o.Note), Size: m.size()}
+	s := Sheet{Title: title, Batch: m.name, Code: words.Safe(m.o.Note), Size: m.size(), Misses: m.misses()}
 	for _, p := range m.sections() {
 		s.Pages = append(s.Pages, paged(p, s.Size)...)
 	}

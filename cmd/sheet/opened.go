@@ -13,8 +13,8 @@ import (
 )
 
 // opened is the first section with what page 1 begins with: as much of it as leaves the visits of the
-// section on that page, with lines for remarks and initials if that can be. What hurts somebody is the
-// last to go, and all of it stands on the last page then.
+// section on that page. Lines for remarks and initials go before the line that begins the batch, and what
+// can hurt somebody is the last to go; all of that stands on the last page then.
 func (m *maker) opened(s section) section {
 	head, rest := s.first[:min(1, len(s.first))], slices.Concat(s.first[min(1, len(s.first)):], m.lastRead())
 	opening, hazards := slices.Concat(m.opening(), m.unmet(), m.past()), []Block{m.hazards()}
@@ -25,22 +25,46 @@ func (m *maker) opened(s section) section {
 		slices.Concat(opening, begin, hazards, rest),
 		slices.Concat(opening, hazards, rest),
 		slices.Concat(opening, rest),
+		slices.Concat(closer(opening), briefly(begin), m.hazardsInBrief(), rest),
+		slices.Concat(closer(opening), m.hazardsInBrief(), rest),
 	}
-	best := -1
-	for _, whole := range []bool{true, false} {
-		for i, first := range tries {
-			if s.first = first; best < 0 && onOnePage(s, m.size(), whole) {
-				best = i
-			}
+	for _, try := range []struct {
+		first       int
+		thin, whole bool
+	}{{0, false, true}, {1, false, true}, {2, false, true}, {2, true, true}, {2, false, false}, {2, true, false}, {5, true, false}, {3, false, false}, {3, true, false}, {6, true, false}, {4, false, false}, {4, true, false}} {
+		some := s
+		if try.thin {
+			some = thinned(s)
+		}
+		if some.first = tries[try.first]; onOnePage(some, m.size(), try.whole) {
+			m.begun = (try.first < 3 || try.first == 5) && len(begin) > 0
+			return some
 		}
 	}
-	if best < 0 && onOnePage(thinned(s), m.size(), false) { // the last of the tries
-		s, best = thinned(s), len(tries)-1
-	}
-	best = max(best, 0)
-	m.begun = best < 3 && len(begin) > 0
-	s.first = tries[best]
+	s.first, m.begun = tries[0], len(begin) > 0
 	return s
+}
+
+// closer is an opening whose sums do not repeat the target: its weights have it.
+func closer(opening []Block) []Block {
+	out := slices.Clone(opening)
+	for i, b := range out {
+		if s, is := b.(Sums); is && len(s.Rows) > 3 {
+			out[i] = Sums{slices.DeleteFunc(slices.Clone(s.Rows), func(r Sum) bool { return r.Label == aimLabel })}
+		}
+	}
+	return out
+}
+
+// briefly is a line to type without what it is for.
+func briefly(list []Block) (out []Block) {
+	for _, b := range list {
+		if c, is := b.(Code); is {
+			b = Code{Line: c.Line}
+		}
+		out = append(out, b)
+	}
+	return out
 }
 
 // thinned is a section whose visits have no lines to note but weights.

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/timetable"
+	"maltwright/lang/model"
 	"maltwright/sim/visits"
 )
 
@@ -32,12 +33,20 @@ func (m *maker) parts() (list []part) {
 			if p.stage = m.stageOf(p.Visit); from > 0 {
 				none := answer.Kilograms(math.NaN())
 				p.Weight, p.Moisture, p.Gross, p.Bag, p.Short = none, answer.Share(math.NaN()), nil, nil, false
-				list[len(list)-1].then = m.called(p.stage)
+				list[len(list)-1].then = m.other(list[len(list)-1].stage, p.stage)
 			}
 			list, from = append(list, p), i
 		}
 	}
 	return list
+}
+
+// other is the page of a stage, seen from that of another one; "" where it is the same.
+func (m *maker) other(from, to int) string {
+	if from == to || m.f.Stages[to].Kind == model.StoreStage {
+		return ""
+	}
+	return m.called(to)
 }
 
 func startsPart(before, t timetable.Task) bool {

@@ -167,7 +167,7 @@ func (m *maker) lookedAt(i int) (times []string) {
 			}
 			when := "after " + words.Since(v.At)
 			if m.clock {
-				when = v.Time.Format(onDay + " " + onClock)
+				when = "of " + v.Time.Format(onDay+" "+onClock)
 			}
 			times = append(times, when)
 			break

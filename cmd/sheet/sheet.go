@@ -14,6 +14,8 @@ type Sheet struct {
 	Code  string // by which note finds the batch: the words to type in front of a reading; "" where there is no batch yet
 	Size  Size
 	Pages []Page
+
+	Misses bool // by the forecast not all is reached that the process asks for: the paper says where
 }
 
 // Page is a page.

@@ -123,14 +123,16 @@ func TestWhatTheScaleShowsStandsInSmallPrint(t *testing.T) {
 func TestPageOneServesTheSteep(t *testing.T) {
 	examples(t, func(t *testing.T, p *model.Process) {
 		for _, size := range []sheet.Size{sheet.A4, sheet.Letter} {
-			_, s := made(t, p, sheet.Options{Start: begins, Size: size})
-			assert.Len(t, blocksOf[sheet.Head](s.Pages[0]), 1)
-			if model.First[*model.Steep](p) == nil {
-				continue
-			}
-			assert.Len(t, blocksOf[sheet.Sums](s.Pages[0]), 1)
-			for _, page := range s.Pages[1:] {
-				assert.NotEqual(t, "steep, page 2", page.Of, size.Name)
+			for _, start := range []time.Time{begins, {}} {
+				_, s := made(t, p, sheet.Options{Start: start, Size: size})
+				assert.Len(t, blocksOf[sheet.Head](s.Pages[0]), 1)
+				if model.First[*model.Steep](p) == nil {
+					continue
+				}
+				assert.Len(t, blocksOf[sheet.Sums](s.Pages[0]), 1)
+				for _, page := range s.Pages[1:] {
+					assert.NotEqual(t, "steep, page 2", page.Of, size.Name)
+				}
 			}
 		}
 	})

@@ -77,7 +77,7 @@ func (b Visit) Tall(s Size) float64 {
 	}
 	when := 2*BodyLine + FineLine
 	if b.When.Clock == "" {
-		when = RowTall + BodyLine + FineLine
+		when = RowTall + FineLine
 	}
 	if b.When.Mark != "" && b.When.Clock == "" { // else it stands beside the clock
 		when += FineLine

@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 
+	"maltwright/cmd/answer/timetable"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
@@ -36,16 +37,16 @@ func unmetBlock(rows []Wrong) Block {
 	return GoesWrong{Title: "When a figure is not met", Small: "Common practice, where the house has no rule of its own.", Rows: rows}
 }
 
-// placed puts a block onto the last page of a section that has room for it, but for the first section
-// and what can hurt somebody; else behind all.
+// placed puts a block onto the last page of a section that has room for it, but for page 1 and
+// what can hurt somebody; else behind all.
 func placed(list []section, b Block, size Size) []section {
 	if b == nil {
 		return list
 	}
-	for i := len(list) - 2; i > 0; i-- {
+	for i := len(list) - 2; i >= 0; i-- {
 		with := list[i]
 		with.looks = append(slices.Clone(with.looks), b)
-		if len(paged(with, size)) == len(paged(list[i], size)) {
+		if n := len(paged(with, size)); n == len(paged(list[i], size)) && (i > 0 || n > 1) {
 			list[i] = with
 			return list
 		}
@@ -53,6 +54,13 @@ func placed(list []section, b Block, size Size) []section {
 	last := &list[len(list)-1]
 	last.first = append(last.first, b)
 	return list
+}
+
+// misses tells whether a steep misses its aim, or a condition is given up.
+func (m *maker) misses() bool {
+	return len(m.unmet()) > 0 || slices.ContainsFunc(m.visits, func(v timetable.Visit) bool {
+		return slices.ContainsFunc(v.Tasks, func(t timetable.Task) bool { return t.Missed })
+	})
 }
 
 func steepOf(st forecast.Stage) *model.Steep {

@@ -54,6 +54,13 @@ func (tab *Tab) Away(away bool) *Tab {
 	return tab
 }
 
+// Zone has the clock go by another zone, such as Asia/Kathmandu.
+func (tab *Tab) Zone(name string) *Tab {
+	tab.t.Helper()
+	send(tab, emulation.SetTimezoneOverride, emulation.SetTimezoneOverrideParams{TimezoneID: name})
+	return tab
+}
+
 // Screenshot is a picture of the whole page, as PNG.
 func (tab *Tab) Screenshot() []byte {
 	tab.t.Helper()

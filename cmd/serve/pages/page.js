@@ -174,7 +174,10 @@
   // send hands over what was kept. Each reading has a name of its own, by which it is written once.
   let sending = false, asked = false;
   const send = async () => {
-    const list = kept().filter((x) => !asked || !x.state || x.state === "waits").slice(0, 50); // what was doubtful may be written by now
+    const MOST = 50000, fits = (x) => x.form.length < MOST; // the machine takes 64 KiB at once
+    if (!kept().every(fits)) keep(kept().map((x) => fits(x) ? x : { ...x, state: "refused", says: "it is too long" }));
+    let size = 0;
+    const list = kept().filter((x) => fits(x) && (!asked || !x.state || x.state === "waits")).slice(0, 50).filter((x) => (size += x.form.length + 200) < MOST + 200); // what was doubtful may be written by now
     if (!list.length || sending) return;
     sending = asked = true;
     try {
@@ -195,11 +198,12 @@
   // A form of a reading goes to the machine as it would by itself or, where that is away, into the store. There each has a name
   // that is made here, for the forms of a page share theirs. Only the answer to a reading has one of its own: it may have been sent already.
   const later = (form) => {
-    const data = new URLSearchParams(new FormData(form)), taken = data.get("at") || stamp(new Date(now()));
-    data.set("at", taken);
+    const data = new URLSearchParams(new FormData(form)), at = data.get("at") || new Date(now()).toISOString(); // with its zone: the machine may go by another
+    const taken = at.endsWith("Z") ? stamp(new Date(at)) : at;
+    data.set("at", at);
     data.delete("write");
-    const own = (!form.dataset.entry && data.get("once")) || fresh();
-    data.delete("once");
+    const own = data.get("own") || (!form.dataset.entry && data.get("once")) || fresh();
+    for (const name of ["once", "own"]) data.delete(name);
     const batch = form.getAttribute("action").split("/")[2];
     const name = (form.closest("details") || document).querySelector("summary, h1").textContent.trim() + valueOf(data);
     const list = kept().filter((x) => x.own !== own);
