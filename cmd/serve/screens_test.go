@@ -109,6 +109,9 @@ func TestInABrowserScreensAreAsTheyAreKept(t *testing.T) {
 			section("paper")
 			assert.Empty(t, tab.Overlaps(), "paper")
 			assert.False(t, tab.OnDark(), "paper is light")
+			for _, tall := range browsertest.Eval[[]float64](tab, `[...document.querySelectorAll(".chart img")].map(e => e.getBoundingClientRect().height)`) {
+				assert.Less(t, tall, 330., "two or three charts stand on a sheet of paper")
+			}
 			tab.Print(false)
 			pages := bytes.Count(tab.PDF(), []byte("/Type /Page\n"))
 			assert.Positive(t, pages)
