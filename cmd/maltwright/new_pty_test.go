@@ -296,6 +296,7 @@ func TestWhatStopsAConversationLosesNothing(t *testing.T) {
 			} else {
 				s.sees("arrows and Enter")
 				s.converses(a, given, 3)
+				s.sees("this lot") // the third is kept once the fourth is asked
 			}
 			switch how {
 			case "killed":

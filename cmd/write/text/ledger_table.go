@@ -34,13 +34,6 @@ func gridOf(t words.LedgerTable) grid {
 	return grid{t.Labels, t.Heads, t.Columns, t.Batches}
 }
 
-func orNone(text string) string {
-	if text == "" {
-		return words.None
-	}
-	return text
-}
-
 // clipped shortens a name to the width of a column.
 func clipped(name string) string {
 	if uniseg.StringWidth(name) <= widestName {
