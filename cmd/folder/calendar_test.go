@@ -99,3 +99,19 @@ func TestTheSameFolderIsTheSameCalendar(t *testing.T) {
 		assert.LessOrEqual(t, len(line), 75)
 	}
 }
+
+// A slip of the pen in a record takes no alarm from anybody, and what is put right counts again.
+func TestTheCalendarOfARecordThatNoLongerReadsStands(t *testing.T) {
+	dir := malthouse(t)
+	d := opened(t, dir, noon)
+	was, _ := events(t, d, noon)
+	require.NotEmpty(t, was)
+	for _, broken := range []string{began + "weighed 7.4 kg after soak one\n}\n", strings.Replace(began, "batch", "bach", 1), "}"} {
+		put(t, dir, "26-06.malt", broken)
+		now, _ := events(t, d, noon)
+		assert.Len(t, now, len(was), broken)
+	}
+	put(t, dir, "26-06.malt", "# nothing is under way\n")
+	now, _ := events(t, d, noon)
+	assert.Empty(t, now)
+}

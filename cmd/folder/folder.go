@@ -46,6 +46,7 @@ type Folder struct {
 	clerk    Clerk
 	index    *index
 	watching *watcher // nil where nothing is followed
+	alarms   alarms
 }
 
 // Open opens a folder. The caller closes it. The error is a *Failed.

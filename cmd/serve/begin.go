@@ -53,13 +53,19 @@ func beginFields(o folder.Opened, next string, typed url.Values) []field {
 	return list
 }
 
+// typedWeight is a weight with its unit as it was typed, with a point where a keypad has a comma.
+func typedWeight(text string) string {
+	number, unit, _ := strings.Cut(strings.TrimSpace(text), " ")
+	return strings.TrimSpace(typedNumber(number) + " " + unit)
+}
+
 // begin opens the record of a batch.
 func (s *server) begin(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return errForm
 	}
 	form, now := r.PostForm, s.Clock()
-	start := folder.Start{Name: strings.TrimSpace(form.Get("name")), Weight: strings.TrimSpace(form.Get("weight")), Sure: form.Get("sure") != ""}
+	start := folder.Start{Name: strings.TrimSpace(form.Get("name")), Weight: typedWeight(form.Get("weight")), Sure: form.Get("sure") != ""}
 	if form.Get(nameAt) != "" {
 		start.At = stamped(form.Get(nameAt), now)
 	}

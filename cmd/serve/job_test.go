@@ -137,7 +137,7 @@ func TestWhatIsBegunIsAFileOfItsOwn(t *testing.T) {
 	assert.Equal(t, http.StatusUnprocessableEntity, again.status)
 	assert.Contains(t, plain(again.body), `is still in "blue tub"`)
 	assert.Contains(t, again.body, "Begin it all the same")
-	require.Equal(t, http.StatusSeeOther, s.post(process+"/begin", "sure", "yes", "weight", "5.5 kg").status)
+	require.Equal(t, http.StatusSeeOther, s.post(process+"/begin", "sure", "yes", "weight", "5,5 kg").status)
 	list, err := filepath.Glob(filepath.Join(s.folder, "26-*.malt"))
 	require.NoError(t, err)
 	assert.Len(t, list, 5)

@@ -167,6 +167,7 @@ func TestAReaderSeesNoFormAndWritesNothing(t *testing.T) {
 		assert.NotContains(t, page, `/reading"`, path)
 		assert.NotContains(t, page, `/undo"`, path)
 		assert.NotContains(t, page, `/begin"`, path)
+		assert.NotContains(t, page, `/what-if`, path)
 		assert.Contains(t, page, "This link shows, and writes nothing")
 	}
 	for _, path := range []string{batch + "/reading", batch + "/undo", process + "/begin", "/kept"} {

@@ -29,7 +29,7 @@
     const left = $("#left");
     if (left && left.dataset.due) {
       const ms = new Date(left.dataset.due) - now();
-      left.textContent = ms >= 60000 ? "in " + lasting(ms) : ms > -60000 ? "now" : lasting(ms) + " ago";
+      left.textContent = ms > 0 ? "in " + lasting(Math.max(ms, 60000)) : ms > -60000 ? "now" : lasting(ms) + " ago";
     }
     const open = due.filter((d) => new Date(d.at) <= now());
     document.title = open.length ? `due: ${open[0].name}, ${open[0].says}` : title;
