@@ -1,6 +1,7 @@
 package main
 
 import (
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -70,6 +71,32 @@ var otherFlags = []struct {
 	{[]string{"finish", "end", "by", "until"}, []string{"ready"}, ""},
 	{[]string{"fix", "repair", "write", "correct"}, []string{"mend"}, ""},
 	{[]string{"n", "test", "preview", "dryrun"}, []string{"dry-run"}, ""},
+}
+
+// intoFile gives the line that writes to the file which follows a flag for one, where the command has none; "" where that
+// is not meant.
+func intoFile(args, flags []string, wrong string) string {
+	at := slices.IndexFunc(args, func(a string) bool { return a == wrong || strings.HasPrefix(a, wrong+"=") })
+	if at < 1 {
+		return ""
+	}
+	name, file, glued := strings.Cut(strings.TrimLeft(args[at], dashes), "=")
+	if !slices.Contains([]string{"out", "output", "o"}, name) || slices.Contains(flags, "out") {
+		return ""
+	}
+	line, rest := slices.Clone(args[:at]), args[at+1:]
+	if !glued && len(rest) > 0 {
+		file, rest = rest[0], rest[1:]
+	}
+	ending := strings.TrimPrefix(filepath.Ext(file), ".")
+	if ending == "" {
+		return ""
+	}
+	line = append(line, rest...)
+	if slices.Contains(flags, "format") && !slices.Contains(line, "--format") && slices.Contains([]string{"pdf", "html", "svg", "csv", "json", "ics"}, ending) {
+		line = append(line, "--format", ending)
+	}
+	return commandLine(line...) + " > " + quotedForShell(file)
 }
 
 // flagMeant gives the line with the flag that is meant by a word or a flag that a command

@@ -178,6 +178,9 @@ func (w World) helped(err error, args, flags []string) error {
 			what = "place for"
 		}
 		wrong := m[2]
+		if line := intoFile(args, flags, wrong); line != "" {
+			return fmt.Errorf("%s has no %s %s; type: %s", args[0], what, wrong, line)
+		}
 		meant := flagMeant(args, flags, wrong)
 		if at := slices.Index(args, wrong); meant == nil && at > 1 { // the word in front went to another place: begin pale.malt at 7:00
 			wrong = args[at-1]

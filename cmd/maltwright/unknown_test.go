@@ -169,3 +169,20 @@ func TestFlagsMayStandInFront(t *testing.T) {
 	}
 	assert.True(t, slices.IsSorted([]int{deep("a"), deep("a/b"), deep("a/b/c")}))
 }
+
+// Who names a file to write, where the command writes to standard output, gets the line that makes it.
+func TestAFlagForAFileLeadsToTheLineThatWritesIt(t *testing.T) {
+	folder := house(t, "loft.malt", "pale.malt")
+	for typed, line := range map[string]string{
+		"report pale.malt --out r.html":           "maltwright report pale.malt --format html > r.html",
+		"chart pale.malt --output=p.svg":          "maltwright chart pale.malt --format svg > p.svg",
+		"chart pale.malt -o 'p 1.svg'":            "maltwright chart pale.malt --format svg > 'p 1.svg'",
+		"forecast pale.malt --output f.csv":       "maltwright forecast pale.malt --format csv > f.csv",
+		"forecast pale.malt --output json":        "maltwright forecast pale.malt --format json",
+		"check --format lines pale.malt -o x.txt": "maltwright check --format lines pale.malt > x.txt",
+	} {
+		code, _, errs := runIn(folder, parted(typed)...)
+		assert.Equal(t, ExitUsage, code, typed)
+		assert.Contains(t, errs, "; type: "+line+"\n", typed)
+	}
+}
