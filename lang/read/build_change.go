@@ -38,6 +38,8 @@ func (r *recorder) unfit(c *model.Change) bool {
 	kind, text := model.StepKind(c.Step.Kind.Text), c.To.Place.Text()
 	f := finding.Finding{}
 	switch dim := c.To.Low.Dimension; {
+	case dim != quantity.Temperature && c.To.Low.SI < 0:
+		f = outOfRange.At(c.To.Place, fmt.Sprintf("%s was changed to %s; it is not less than nothing", kind, text))
 	case c.Without && c.What.Text != model.ChangedSmoke:
 		f = wordsTooMany.At(c.Place, fmt.Sprintf("%q stands in front of smoke alone", vocabulary.SaidNo))
 	case c.What.Text == model.ChangedAirflow && dim != quantity.Flow, c.What.Text == model.ChangedReturns && dim != quantity.Share:
