@@ -22,7 +22,17 @@ import (
 )
 
 // chartView is a chart as a picture, for a desk and for a phone, with what it shows in words.
-type chartView struct{ Name, Says, Wide, Narrow string }
+type chartView struct {
+	Name, Says   string
+	Wide, Narrow picture
+}
+
+// picture is where one is, and how large. The page keeps its place free, so that what is below does not move under a
+// reader's eyes, or out of the window that has the focus, when it comes.
+type picture struct {
+	At         string
+	Wide, High int // px
+}
 
 // The widths of charts, px.
 const (
@@ -48,6 +58,15 @@ type named struct {
 	of    string
 	nth   int
 	chart chart.Chart
+	high  [2]int // px, for a desk and for a phone
+}
+
+func namedOf(of string, nth int, c chart.Chart) named {
+	n := named{of: of, nth: nth, chart: c}
+	for i, wide := range []float64{deskWide, phoneWide} {
+		n.high[i] = int(math.Round(c.Lay(chart.Options{Width: wide}, chart.Sans{}).Height))
+	}
+	return n
 }
 
 // take gives the charts, or makes them: never twice at a time, and not kept where it was ended. Who waits for them gets none once the context
@@ -87,7 +106,7 @@ func (s *server) charts(ctx context.Context, version string, id folder.ID, o fol
 		for _, name := range figures.Names() {
 			of, _ := figures.Named(name, &c, o.Words)
 			for i, one := range of {
-				list = append(list, named{name, i, one})
+				list = append(list, namedOf(name, i, one))
 			}
 		}
 		return list
@@ -114,7 +133,8 @@ func curveOf(ctx context.Context, o folder.Opened, now time.Time) (c curve.Curve
 func chartsOf(at string, list []named) (out []chartView) {
 	for _, x := range list {
 		to := fmt.Sprintf("%s/chart.svg?of=%s&n=%d", at, x.of, x.nth)
-		out = append(out, chartView{x.chart.Title, x.chart.Say(), to, to + "&wide=" + strconv.Itoa(phoneWide)})
+		out = append(out, chartView{x.chart.Title, x.chart.Say(),
+			picture{to, deskWide, x.high[0]}, picture{to + "&wide=" + strconv.Itoa(phoneWide), phoneWide, x.high[1]}})
 	}
 	return out
 }

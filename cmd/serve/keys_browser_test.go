@@ -3,7 +3,6 @@ package serve
 import (
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -50,10 +49,6 @@ func nextByKeys(t *testing.T, tab *browsertest.Tab) focus {
 	t.Helper()
 	tab.Press(browsertest.TabKey)
 	f := browsertest.Eval[focus](tab, focused)
-	// A page that is still being laid out scrolls to the focus once more.
-	for late := time.Now().Add(5 * time.Second); !(f.Seen && f.Inside) && time.Now().Before(late); {
-		f = browsertest.Eval[focus](tab, focused)
-	}
 	require.True(t, f.Seen, "the focus is not seen on %q", f.Name)
 	require.True(t, f.Inside, "the focus is out of the window on %q", f.Name)
 	return f
