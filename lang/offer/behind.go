@@ -49,9 +49,12 @@ func (l *list) courseOf(head *syntax.Statement) course {
 	slots, terms, joins := led(l.row), head.Terms, false
 	if n := len(head.Clauses); n > 0 {
 		last := head.Clauses[n-1]
+		if c := l.highEnd(head, last); len(c.wants) > 0 {
+			return c
+		}
 		def, ok := l.row.Clause(last.Word.Text)
 		if !ok {
-			return l.highEnd(head, last)
+			return course{}
 		}
 		slots, terms, joins = def.Slots, last.Terms, def.Joins
 		l.at.Clause = def.Word
@@ -86,7 +89,7 @@ func (l *list) highEnd(head *syntax.Statement, last *syntax.Clause) (c course) {
 	before.Clauses = head.Clauses[:len(head.Clauses)-1]
 	for _, w := range l.courseOf(&before).wants {
 		if w.to {
-			w.to, w.unit, w.needed, w.bounded = false, false, true, true
+			w.high, w.needed = true, true
 			c.wants = append(c.wants, w)
 		}
 	}
@@ -152,7 +155,7 @@ func (w *want) takesBound(bound string) bool {
 // clauses lists those that the statement takes and has not.
 func (l *list) clauses() {
 	for _, c := range l.row.Clauses {
-		if l.has(c.Word) {
+		if l.has(c.Word) || c.Not != "" && l.has(c.Not) {
 			continue
 		}
 		l.class = 5

@@ -85,7 +85,7 @@ func (l *list) units(w *want, dims []quantity.Dimension, sense *vocabulary.Sense
 			d = quantity.Temperature
 		}
 		for _, u := range quantity.Units() {
-			if u.Dimension != d || d == quantity.Count && !counted(u, sense) {
+			if u.Dimension != d || d == quantity.Count && !counted(u, sense) || !w.goesWith(u) {
 				continue
 			}
 			l.class = class + l.rank(u, d)
@@ -97,6 +97,15 @@ func (l *list) units(w *want, dims []quantity.Dimension, sense *vocabulary.Sense
 			l.add(it)
 		}
 	}
+}
+
+// goesWith tells whether a number of the unit goes on with what stands in front of it: the oz of 5 lb 4 oz.
+func (w *want) goesWith(u quantity.Unit) bool {
+	if w.more == nil {
+		return true
+	}
+	_, err := quantity.Make(append(slices.Clip(w.more), quantity.Part{Number: "1", Unit: u.Name})...)
+	return err == nil
 }
 
 // unitOfNumber lists the units of a number at the place that has none yet: 12| of 12 °C.

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/offer"
+	reading "maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -121,7 +122,7 @@ func TestTheWordThatStoodThereIsOffered(t *testing.T) {
 		text := string(f.Bytes())
 		shapes := map[string]int{}
 		tree.Top.Walk(func(s *syntax.Statement) {
-			if shape := shapeOf(s); shapes[shape] > 1 {
+			if shape := shapeOf(s); shapes[shape] > 0 {
 				return // records say one thing a hundred times
 			} else {
 				shapes[shape]++
@@ -176,3 +177,28 @@ func has(items []offer.Item, word string) bool {
 
 // unitIs tells whether a unit is the one of that spelling.
 func unitIs(name, written string) bool { return name == written || name == written+"s" }
+
+// termsOf are the places of the values of a statement.
+func termsOf(s *syntax.Statement) (list []source.Span) {
+	add := func(terms []syntax.Term) {
+		for _, t := range terms {
+			if b, ok := t.(syntax.Bounded); ok {
+				t = b.Value
+			}
+			list = append(list, t.Range())
+		}
+	}
+	add(s.Terms)
+	for _, c := range s.Clauses {
+		add(c.Terms)
+	}
+	return list
+}
+
+// folder reads the folder of a file.
+func folder(t *testing.T, path string) reading.Reader {
+	t.Helper()
+	root, err := reading.OpenRoot(filepath.Dir(path))
+	require.NoError(t, err)
+	return root
+}

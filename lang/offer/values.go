@@ -18,6 +18,9 @@ func stop(from int, text string) []source.Span {
 
 // slot lists what fills a slot.
 func (l *list) slot(w *want) {
+	if w.high {
+		return // a number, of which nobody knows
+	}
 	at := l.at
 	l.at.Place, l.at.Beside = w.place, w.beside
 	switch w.slot.Kind {

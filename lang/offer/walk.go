@@ -18,6 +18,8 @@ type want struct {
 	bounded bool                // a bound stands in front
 	unit    bool                // a number stands in front that has no unit
 	to      bool                // one end of a range stands in front
+	high    bool                // and the to behind it
+	more    []quantity.Part     // a number stands in front that goes on with this
 	measure *vocabulary.Measure // what a condition asks of
 	first   string              // the first word of a measure of two
 	said    []string            // what stands already, of values that are joined
@@ -103,7 +105,7 @@ func takeAmount(w *want, terms []syntax.Term) (rest []syntax.Term, more, ok bool
 		return terms, false, false
 	}
 	if len(terms) == 2 && further(a, terms[1]) {
-		w.unit, w.needed = true, true
+		w.unit, w.needed, w.more = true, true, a.Low.Written()
 		return nil, true, true
 	}
 	w.goesOn(a, w.slot.Dims, w.slot.Range && !w.bounded)
