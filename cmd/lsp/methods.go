@@ -15,6 +15,12 @@ func methods() map[string]method {
 		"initialize":              {run: on(initialize), inTurn: true},
 		"shutdown":                {run: on(shutdown), inTurn: true},
 		"textDocument/diagnostic": {run: on(diagnostic)}, // offered by initialize, where it is not pushed
+
+		// what stands in files: symbols, names, folds, links, kinds of words, layout
+
+		// what may stand, and what a word means
+
+		// what a forecast says in the margin, what can be done, and requests of our own
 	}
 }
 
