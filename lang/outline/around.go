@@ -10,7 +10,7 @@ import (
 // Around lists what stands round a place, each within the next: its word, the value, the clause, the head
 // of the statement, the statement, the inside of its block, and so on to the whole file.
 func Around(t *syntax.Tree, at int) []source.Span {
-	list := []source.Span{t.Top.Span}
+	list := []source.Span{{End: t.File.Size()}}
 	add := func(s source.Span) {
 		if last := list[len(list)-1]; s != last && s.Start <= at && at <= s.End && last.Start <= s.Start && s.End <= last.End {
 			list = append(list, s)

@@ -4,6 +4,7 @@ import (
 	"io/fs"
 	"path"
 	"slices"
+	"strings"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/read"
@@ -51,7 +52,7 @@ func (f *Folder) file(at string) *file {
 	}
 	one := &file{path: at, tree: tree, found: found, names: Names(tree)}
 	for _, l := range Links(tree) {
-		if to := l.From(at); fs.ValidPath(to) {
+		if to, ok := l.From(at); ok {
 			one.uses = append(one.uses, to)
 		}
 	}
@@ -75,7 +76,7 @@ func (f *Folder) house(at string) []string {
 			continue
 		}
 		for _, to := range one.uses {
-			if !slices.Contains(seen, to) {
+			if within(path.Dir(at), to) && !slices.Contains(seen, to) {
 				seen = append(seen, to)
 			}
 		}
@@ -83,6 +84,9 @@ func (f *Folder) house(at string) []string {
 	main.house = seen
 	return seen
 }
+
+// within tells whether a file lies in a folder or below it. What a file uses lies no further out.
+func within(dir, file string) bool { return dir == "." || strings.HasPrefix(file, dir+"/") }
 
 // mains are the files of the folder, and one that may lie beside them.
 func (f *Folder) mains(at string) []string {

@@ -1,7 +1,9 @@
 package outline
 
 import (
+	"io/fs"
 	"path"
+	"strings"
 
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
@@ -28,5 +30,9 @@ func Links(t *syntax.Tree) []Link {
 	return list
 }
 
-// From gives the path of the file that a link of another file leads to, below the same folder as that.
-func (l Link) From(file string) string { return path.Join(path.Dir(file), l.Target) }
+// From gives the path of the file that a link of another file leads to, from the same folder as the path of that; ok is false
+// where it leads out of it, or is no plain path.
+func (l Link) From(file string) (to string, ok bool) {
+	to = path.Join(path.Dir(file), l.Target)
+	return to, fs.ValidPath(to) && !path.IsAbs(l.Target) && !strings.ContainsAny(l.Target, `\:`)
+}

@@ -22,7 +22,7 @@ func (f *Folder) pins(t thing, to string, edits []Edit, past Past) ([]Edit, erro
 		if !pinsSome(f.file(main).tree) {
 			continue
 		}
-		was, is := f.load(main, f), f.load(main, after)
+		was, is := load(main, f), load(main, after)
 		if len(was.Batches) != len(is.Batches) {
 			return nil, refuse("%s would be read otherwise with the name %q", main, to)
 		}
@@ -64,15 +64,24 @@ func pinsSome(t *syntax.Tree) bool {
 	})
 }
 
-// load reads a file and what it uses.
-func (f *Folder) load(main string, r read.Reader) *model.House {
+// load reads a file and what it uses, as it is read by itself: from its own folder.
+func load(main string, r read.Reader) *model.House {
 	text, err := r.Read(main)
 	if err != nil {
 		return &model.House{}
 	}
-	h, _ := read.Load(path.Base(main), text, path.Dir(main), r)
+	h, _ := read.Load(path.Base(main), text, ".", from{r, path.Dir(main)})
 	return h
 }
+
+// from reads the files below a folder.
+type from struct {
+	read.Reader
+	dir string
+}
+
+// Read gives the text of a file.
+func (f from) Read(at string) ([]byte, error) { return f.Reader.Read(path.Join(f.dir, at)) }
 
 // renamed is a folder with some of its files changed.
 type renamed struct {
