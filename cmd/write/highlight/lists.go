@@ -41,7 +41,7 @@ func (w Words) lists() []list {
 		{"times", w.Times, "times of day that are words"},
 		{"months", months(), "the first letters of the months"},
 		{"units", units, "every spelling of a unit, the longer first"},
-		{"either", either, "a unit, or a clause where something follows that it leads to"},
+		{"either", either, "units that open a clause too, where something follows"},
 		{"fractions", strings.Split(fractions(), ""), "signs that are numbers"},
 	}
 }

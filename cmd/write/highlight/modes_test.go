@@ -145,3 +145,31 @@ func TestVimColoursEveryWordAsWhatItIs(t *testing.T) {
 		})
 	}
 }
+
+// byFace are the faces of the mode for Emacs.
+var byFace = map[string]kind{
+	"-": "", "font-lock-comment-face": ofComment, "font-lock-comment-delimiter-face": ofComment, "font-lock-string-face": ofText, "malt-name": ofText,
+	"malt-include": ofVerb, "malt-definition": ofVerb, "malt-act": ofVerb, "malt-fact": ofVerb, "malt-clause": ofClause, "malt-bound": ofBound,
+	"malt-range": ofRange, "malt-and": ofWord, "malt-number": ofNumber, "malt-unit": ofUnit, "malt-time": ofTime, "malt-place": ofWord,
+	"malt-choice": ofWord, "malt-word": ofWord, "malt-brace": ofSign, "malt-stray": ofStray,
+}
+
+func TestEmacsColoursEveryWordAsWhatItIs(t *testing.T) {
+	path := lookUp(t, "emacs", "the mode for it")
+	list := samples(t, 2)
+	names, index := written(t, list)
+	run(t, index, path, "--batch", "-Q", "-L", emacsFolder, "-l", "malt-mode", "-l", filepath.Join("testdata", "faces.el"))
+	looked(t, list, names, byFace)
+	indented(t, list, names)
+}
+
+// A mode is compiled where it is installed as a package, and a warning there is one too many.
+func TestTheModeForEmacsCompilesWithoutAWarning(t *testing.T) {
+	path := lookUp(t, "emacs", "the mode for it")
+	text, err := os.ReadFile(filepath.Join(emacsFolder, "malt-mode.el"))
+	require.NoError(t, err)
+	copied := filepath.Join(t.TempDir(), "malt-mode.el")
+	require.NoError(t, os.WriteFile(copied, text, 0o644))
+	out, err := exec.Command(path, "--batch", "-Q", "--eval", "(setq byte-compile-error-on-warn t)", "-f", "batch-byte-compile", copied).CombinedOutput()
+	assert.NoError(t, err, "%s", out)
+}

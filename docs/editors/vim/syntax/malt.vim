@@ -120,7 +120,7 @@ let s:units = ['inches of water', 'inch of water', 'square inches', 'square mete
   \ 'mg', 'ml', 'mm', 'oC', 'oF', 'oz', 'sf', 'wk', '°', 'º', '%', 'C',
   \ 'F', 'H', 'K', 'L', 'W', 'c', 'd', 'f', 'g', 'h', 'l', 'm', 's', 't',
   \ 'x']
-" a unit, or a clause where something follows that it leads to
+" units that open a clause too, where something follows
 let s:either = ['in']
 " signs that are numbers
 let s:fractions = ['¼', '½', '¾', '⅓', '⅔', '⅛', '⅜', '⅝', '⅞']
