@@ -304,7 +304,7 @@ Of a unit that the language does not know it is a cons of that end."
         (list (1+ (point))))))))
 
 (defun malt--match-quantity (limit)
-  "Search for a number up to LIMIT; 1 is the number, 2 its unit, 3 one that is not known."
+  "Search for a number up to LIMIT; 2 is its unit, 3 one that is not known."
   (malt--search
    (concat "\\([-−]?" malt--number "\\)")
    limit
@@ -411,7 +411,7 @@ Of a unit that the language does not know it is a cons of that end."
         (when (malt--mark-of-length open) (goto-char (1+ open)))))))
 
 (defun malt--mark-of-length (place)
-  "Whether the quote at PLACE is a mark of inches: right behind a digit, with no letter behind it."
+  "Whether the quote at PLACE is a mark of inches, right behind a digit."
   (and (> place (point-min))
        (memq (get-char-code-property (char-before place) 'general-category) '(Nd No))
        (not (malt--letter-follows (1+ place)))))
