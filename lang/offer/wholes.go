@@ -1,6 +1,7 @@
 package offer
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -77,13 +78,14 @@ func Wholes(in vocabulary.Block, k Known) map[string]string {
 	return out
 }
 
-// wholeText is that of a row, "" where it has none: what was learnt of a house no one writes.
+// wholeText is that of a row, "" where it has none: what was learnt of a house no one writes, and a
+// threshold is moved for a reason of one's own.
 func wholeText(in vocabulary.Block, row vocabulary.Row) string {
 	text, ok := wholeTexts[vocabulary.Key{In: in, Word: row.Word}]
 	switch {
 	case ok:
 		return text
-	case row.Opens == vocabulary.None || row.Opens == vocabulary.House:
+	case row.Opens == vocabulary.None || row.Opens == vocabulary.House || row.Opens == vocabulary.Limits:
 		return ""
 	}
 	return row.Example
@@ -150,6 +152,7 @@ type held struct {
 	asked Asked
 	slot  *vocabulary.Slot
 	block []vocabulary.Block // of a name, what it names
+	names vocabulary.Block   // of a name that is given, what it is given to
 	one   bool               // a bound stands in front of it
 }
 
@@ -182,6 +185,9 @@ func (k Known) filled(h held, text string) string {
 		}
 		return text
 	}
+	if h.names != vocabulary.None {
+		return k.unused(h.names, text)
+	}
 	a, ok := amountOf(text)
 	if !ok || h.slot == nil {
 		return text
@@ -198,6 +204,17 @@ func (k Known) filled(h held, text string) string {
 		}
 	}
 	return told
+}
+
+// unused is a name, in quotes, that nothing of its kind has yet.
+func (k Known) unused(b vocabulary.Block, quoted string) string {
+	name := strings.Trim(quoted, `"`)
+	for n, is := 2, name; ; n++ {
+		if !slices.ContainsFunc(k.Names, func(other Named) bool { return other.Block == b && other.Text == is }) {
+			return quote(is)
+		}
+		is = fmt.Sprintf("%s, %d", name, n)
+	}
 }
 
 // nameFor is the first that fits in the house; of a withering the second, where there is one: the piece
@@ -229,7 +246,11 @@ func heldIn(in vocabulary.Block, b *syntax.Block, list *[]held) {
 			stage = in
 		}
 		asked := Asked{In: in, Verb: row.Word}
-		*list = append(*list, heldBy(row.Slots, s.Terms, asked)...)
+		first := heldBy(row.Slots, s.Terms, asked)
+		if len(first) > 0 && row.Opens != vocabulary.None && len(first[0].block) == 0 && in == vocabulary.File {
+			first[0].names = row.Opens
+		}
+		*list = append(*list, first...)
 		for _, c := range s.Clauses {
 			if def, ok := row.Clause(c.Word.Text); ok {
 				asked.Clause = c.Word.Text
