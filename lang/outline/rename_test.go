@@ -209,12 +209,12 @@ func TestARecordStaysPinned(t *testing.T) {
 func TestSignsThatTheirRevisionHoldsStay(t *testing.T) {
 	x := printed(t, ` from "1a2b3c4"`)
 	asked := ""
-	edits, err := In(x).Rename("pale.malt", x.at(t, "pale.malt", `"Pale"`), "New", func(b *model.Batch) bool {
-		asked = b.Pinned.Revision.Text
+	edits, err := In(x).Rename("pale.malt", x.at(t, "pale.malt", `"Pale"`), "New", func(file string, b *model.Batch) bool {
+		asked = file + " " + b.Pinned.Revision.Text
 		return true
 	})
 	require.NoError(t, err)
-	assert.Equal(t, "1a2b3c4", asked)
+	assert.Equal(t, "26-01.malt 1a2b3c4", asked)
 	assert.Equal(t, batchOf(x, "26-01.malt").Pinned.Print.Text, batchOf(x.with(edits), "26-01.malt").Pinned.Print.Text)
 }
 
