@@ -207,7 +207,7 @@ func (f *Folder) oneMeaning(t thing, to string) error {
 			}
 			n.Text = to
 			if kinds := f.kinds(p, n); len(kinds) > 0 {
-				return refuse("%s is called %q already, and %s would not say which of them is meant", kinds[0], to, strings.TrimRight(where(p, n.Place), ","))
+				return refuse("a %s is called %q already, and %s would not say which of them is meant", kinds[0], to, strings.TrimRight(where(p, n.Place), ","))
 			}
 		}
 	}
