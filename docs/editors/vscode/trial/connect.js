@@ -13,7 +13,7 @@ const scheme = "trial";
 exports.activate = async (context) => {
   const base = context.extensionUri.with({ path: "" }).toString(true).replace(/\/$/, "");
   context.subscriptions.push(vscode.workspace.registerFileSystemProvider(scheme, new Files(base)));
-  await new Session(context, (wanted, options) => connect(base, options)).start();
+  new Session(context, (wanted, options) => connect(base, options)).start(); // files are wanted before it is there
 };
 
 async function connect(base, options) {

@@ -40,6 +40,7 @@ function manifest() {
 
 function page(query) {
   const settings = { "workbench.colorTheme": query.get("theme") === "dark" ? "Dark Modern" : "Light Modern", "workbench.startupEditor": "none", "security.workspace.trust.enabled": false };
+  const editors = query.getAll("file").map((name) => ({ uri: { scheme: "trial", path: path.join(root, name) } }));
   return `<!DOCTYPE html><html><head><meta charset="utf-8">
 <link rel="stylesheet" href="/code/out/vs/workbench/workbench.web.main.internal.css"></head><body aria-label=""></body>
 <script>globalThis._VSCODE_FILE_ROOT = location.origin + "/code/out/"</script>
@@ -49,6 +50,7 @@ const { default: init } = await import("/code/workbench.js");
 init(document.body, {
   productConfiguration: { nameShort: "trial", nameLong: "trial", applicationName: "trial", dataFolderName: ".trial", webEndpointUrlTemplate: location.origin + "/code", quality: "stable", extensionEnabledApiProposals: {} },
   folderUri: { scheme: "trial", path: ${JSON.stringify(root)} },
+  defaultLayout: { force: true, editors: ${JSON.stringify(editors)} },
   configurationDefaults: ${JSON.stringify(settings)},
   additionalBuiltinExtensions: [{ scheme: "http", authority: location.host, path: "/extension" }],
 });
@@ -140,4 +142,4 @@ const refuse = (res, fault) => {
 };
 
 const server = http.createServer((req, res) => answer(req, res).catch((fault) => refuse(res, fault)));
-server.listen(Number(port), "localhost", () => console.log(`http://localhost:${port}/?theme=dark`));
+server.listen(Number(port), "localhost", () => console.log(`http://localhost:${port}/?theme=dark&file=...`));
