@@ -32,7 +32,8 @@ type Line struct {
 	Card       Card       `cmd:"" help:"Print the whole language on one page."`
 	Explain    Explain    `cmd:"" help:"Explain a rule, a word of the language, or the units."`
 	Completion Completion `cmd:"" help:"Print a completion script for your shell."`
-	Version    Version    `cmd:"" help:"Print the version."`
+	Man        Man        `cmd:"" help:"Print a page of the manual, or write all of them."`
+	Version    Version    `cmd:"" help:"Print which version this is, and how it was built."`
 }
 
 const description = `A house malting process, written as text: checked and forecast.
@@ -74,6 +75,6 @@ func asGiven(ctx *kong.DecodeContext, target reflect.Value) error {
 	return nil
 }
 
-var commandWords = []string{"new", "check", "forecast", "visits", "sheet", "follow", "seasons", "chart", "report", "learn", "begin", "note", "serve", "tidy", "contrast", "merge", "plain", "git", "reckon", "card", "explain", "completion", "version"}
+var commandWords = []string{"new", "check", "forecast", "visits", "sheet", "follow", "seasons", "chart", "report", "learn", "begin", "note", "serve", "tidy", "contrast", "merge", "plain", "git", "reckon", "card", "explain", "completion", "man", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }
