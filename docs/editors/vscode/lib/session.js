@@ -99,7 +99,7 @@ class Session {
       ],
       outputChannel: this.log,
       initializationOptions: settings(),
-      synchronize: { configurationSection: "maltwright", fileEvents: vscode.workspace.createFileSystemWatcher("**/*.{malt,csv}") },
+      synchronize: { configurationSection: "maltwright", fileEvents: vscode.workspace.createFileSystemWatcher("**/*.csv") },
       middleware: {
         // A lens asks the server for a picture; what comes back is a file to be shown.
         executeCommand: async (command, args, next) => this.pictures.answered(command, await next(command, args)),
