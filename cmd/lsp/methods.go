@@ -36,6 +36,8 @@ func methods() map[string]method {
 		// what may stand, and what a word means
 
 		// what a forecast says in the margin, what can be done, and requests of our own
+		"workspace/executeCommand": {run: on(executeCommand), offers: offersCommands},
+		"maltwright/due":           {run: on(due)},
 	}
 }
 
