@@ -7,6 +7,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -104,8 +105,8 @@ func home(t *testing.T, name, language, file string) string {
 // environment is that of a person with this home and the program on the path.
 func environment(t *testing.T, home string) []string {
 	t.Helper()
-	return append(os.Environ(), "HOME="+home, "PATH="+program(t)+string(os.PathListSeparator)+os.Getenv("PATH"),
-		"XDG_CONFIG_HOME=", "XDG_DATA_HOME=", "XDG_STATE_HOME=", "XDG_CACHE_HOME=", "LC_ALL=C.UTF-8")
+	plain := slices.DeleteFunc(os.Environ(), func(v string) bool { return strings.HasPrefix(v, "XDG_") || strings.HasPrefix(v, "LC_") })
+	return append(plain, "HOME="+home, "PATH="+program(t)+string(os.PathListSeparator)+os.Getenv("PATH"), "LC_ALL=C.UTF-8")
 }
 
 // copied puts examples into a folder of their own.
