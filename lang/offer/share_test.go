@@ -68,26 +68,13 @@ type step struct {
 func steps(f *source.File, s *syntax.Statement) (list []step) {
 	head := s.Head()
 	at := head.Start
-	for _, p := range syntax.Pieces(f.Text(head)) {
+	for _, p := range syntax.Lexemes(source.New("", []byte(f.Text(head)))) {
 		text := f.Text(source.Span{Start: head.Start + p.Start, End: head.Start + p.End})
 		switch p.Kind {
-		case syntax.PieceNumber:
-			number := len(text)
-			if i := strings.LastIndexByte(text, ' '); i > 0 && !strings.ContainsAny(text[i+1:i+2], "0123456789") {
-				number = i
-				if strings.HasSuffix(text, "% dry basis") {
-					number = strings.IndexByte(text, ' ')
-				}
-			}
-			list = append(list, step{at, head.End, ""})
-			if number < len(text) {
-				list = append(list, step{head.Start + p.Start + number, head.End, text[number+1:]})
-			}
-		case syntax.PieceTime:
-			list = append(list, step{at, head.End, ""})
-		default:
-			list = append(list, step{at, head.End, strings.Join(strings.Fields(text), " ")})
+		case syntax.NumberLexeme, syntax.DateLexeme, syntax.ClockLexeme:
+			text = ""
 		}
+		list = append(list, step{at, head.End, strings.Join(strings.Fields(text), " ")})
 		at = head.Start + p.End
 	}
 	return list
