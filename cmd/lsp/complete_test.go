@@ -1,8 +1,11 @@
 package lsp
 
 import (
+	"context"
+	"io"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -131,10 +134,13 @@ func BenchmarkCompletion(b *testing.B) {
 	for i := 'A'; strings.Count(head, "\n") < 300; i++ {
 		head += strings.Replace(process, "Loft pale", "Loft "+string(i), 1)
 	}
-	c := typing(b, "pale.malt", head+strings.Replace(process, "water at 13 °C", "water at 14.5 °C", 1), "loft.malt", example(b, "loft.malt"))
+	quiet := func(ctx context.Context, in io.Reader, out io.Writer) int {
+		return Serve(ctx, in, out, Options{Quiet: time.Hour})
+	}
+	c := typist.Sit(b, quiet, nil, "pale.malt", head+strings.Replace(process, "water at 13 °C", "water at 14.5 °C", 1), "loft.malt", example(b, "loft.malt"))
 	c.Open("pale.malt")
-	for b.Loop() {
-		c.Type("pale.malt", "water at 14.5", "water at 14.5") // every keystroke is another text
+	for was, is := "14.5", "13.5"; b.Loop(); was, is = is, was {
+		c.Type("pale.malt", "water at "+was, "water at "+is) // every keystroke is another text
 		if len(offered(c, "pale.malt", "water at ", nil).Items) == 0 {
 			b.Fatal("nothing is offered")
 		}
