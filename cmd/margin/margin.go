@@ -68,6 +68,8 @@ type Margin struct {
 	Hints  []Hint // by their places
 	Lenses []Lens
 	Steps  []Beside
+
+	tree *syntax.Tree
 }
 
 // Options say what is asked for. The zero value is all of what a forecast says, without times of the clock.
@@ -78,7 +80,7 @@ type Options struct {
 // Of is what the forecasts of a report have to say beside the lines of its main file. Likely has for each process how
 // sure its forecast is; it may be nil or hold nil.
 func Of(tree *syntax.Tree, r check.Report, likely []*Likely, o Options) Margin {
-	m := Margin{File: tree.File}
+	m := Margin{File: tree.File, tree: tree}
 	w := writer{m: &m, places: placesOf(tree), o: o}
 	for i, p := range r.House.Processes {
 		if p.Scope.File == nil || p.Scope.File.Name() != tree.File.Name() {
@@ -243,7 +245,7 @@ func (w *writer) beside(of source.Span, line string) {
 }
 
 // At is what stands beside the statement that an offset lies in; nil where nothing does.
-func (m *Margin) At(offset int) []string {
+func (m Margin) At(offset int) []string {
 	for _, s := range m.Steps {
 		if s.Of.Start <= offset && offset <= s.Of.End {
 			return s.Lines

@@ -18,7 +18,7 @@ import (
 // Record is what the readings of the batches of a file come to, and how much longer each batch takes as of now. A
 // batch costs some dozen forecasts, which spend from a pool of all of them. The error is that of the context.
 func Record(ctx context.Context, tree *syntax.Tree, r check.Report, now time.Time) (Margin, error) {
-	m := Margin{File: tree.File}
+	m := Margin{File: tree.File, tree: tree}
 	w := writer{m: &m, places: placesOf(tree)}
 	pool := work.NewPool(work.Records)
 	for _, b := range r.House.Batches {

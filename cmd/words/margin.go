@@ -3,10 +3,12 @@ package words
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/answer/noted"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/finding"
@@ -234,4 +236,42 @@ func (h House) MarginStanding(s noted.Standing, next *noted.Visit, asOf, now tim
 func (h House) MarginOver(r noted.Result) string {
 	said := strings.Join(h.reading(r), ", ")
 	return Safe(Joined(": ", "over", said))
+}
+
+// marginFigures are those of an effect that are told beside a number.
+var marginFigures = []string{"steep-out moisture", "total time", "final moisture", "malt"}
+
+// MarginEffect says in a line what a forecast has otherwise than another: total time 8 d 9 h (+1 h), final moisture
+// 4.4 % (-0.1 points); a caution comes: ... What is told is said of the new one.
+func (h House) MarginEffect(r effect.Result) string {
+	var list []string
+	if why := NotForecast(r); len(why) > 0 {
+		list = why
+	} else {
+		for _, row := range h.EffectRows(r.Effects[0]) {
+			if !slices.Contains(marginFigures, row.What) {
+				continue
+			}
+			said := row.What + " " + row.New
+			if row.More != "" {
+				said += " (" + row.More + ")"
+			} else if row.Old != "" {
+				said += " (was " + row.Old + ")"
+			}
+			list = append(list, said)
+		}
+	}
+	said := strings.Join(list, ", ")
+	for _, f := range r.Findings {
+		switch f.Kind {
+		case effect.CameUp:
+			said = Joined("; ", said, "a "+f.Severity+" comes: "+f.Message)
+		case effect.Went:
+			said = Joined("; ", said, "a "+f.Severity+" goes: "+f.Message)
+		}
+	}
+	if said == "" {
+		said = "no figure that is told comes out otherwise"
+	}
+	return Safe(said)
 }
