@@ -10,6 +10,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 )
@@ -55,10 +56,11 @@ type sheet struct {
 	RPM           map[string]string `json:"rpm"`
 }
 
-// content is a file of a package.
+// content is a file or a folder of a package.
 type content struct {
-	Source   string   `json:"src"`
+	Source   string   `json:"src,omitempty"`
 	To       string   `json:"dst"`
+	Type     string   `json:"type,omitempty"` // dir for a folder
 	FileInfo fileInfo `json:"file_info"`
 }
 
@@ -75,12 +77,12 @@ func (r release) packages(ctx context.Context, t tools, p program, list []entry)
 		return nil
 	}
 	for _, k := range kinds {
-		files, err := k.installed(list, r.commit)
+		files, err := k.installed(list, changes(r.commit, r.maintainer))
 		if err != nil {
 			return err
 		}
 		folder := filepath.Join(r.scratch, p.target.named(), k.format)
-		s, err := r.sheet(p.target, files, folder)
+		s, err := r.sheet(p.target, k, files, folder)
 		if err != nil {
 			return err
 		}
@@ -98,12 +100,20 @@ func (r release) packages(ctx context.Context, t tools, p program, list []entry)
 }
 
 // sheet writes the files of a package into a folder, and tells nfpm of them.
-func (r release) sheet(t target, files []entry, folder string) ([]byte, error) {
+func (r release) sheet(t target, k kind, files []entry, folder string) ([]byte, error) {
 	when := r.commit.time.Format(time.RFC3339)
+	summary, longer, _ := strings.Cut(description, "\n")
 	s := sheet{
 		Name: "maltwright", Arch: t.processor + t.least, Platform: t.system, Version: r.commit.version, VersionSchema: "semver",
-		Section: "science", Priority: "optional", Maintainer: r.maintainer, Description: description, License: "MIT", Time: when,
-		RPM: map[string]string{"buildhost": "maltwright", "summary": strings.SplitN(description, "\n", 2)[0]},
+		Section: "science", Priority: "optional", Maintainer: r.maintainer, Description: longer, License: "MIT", Time: when,
+		RPM: map[string]string{"buildhost": "maltwright", "summary": summary},
+	}
+	if k.format == "deb" { // its first line is the summary, and its folders go when they are empty
+		s.Description = description
+	} else {
+		for _, folder := range owned(files) {
+			s.Contents = append(s.Contents, content{To: folder, Type: "dir", FileInfo: fileInfo{0o755, when, "root", "root"}})
+		}
 	}
 	for _, e := range sorted(files) {
 		at := filepath.Join(folder, filepath.FromSlash(e.name))
@@ -113,14 +123,25 @@ func (r release) sheet(t target, files []entry, folder string) ([]byte, error) {
 		if err := os.WriteFile(at, e.data, 0o644); err != nil {
 			return nil, err
 		}
-		s.Contents = append(s.Contents, content{at, e.name, fileInfo{e.mode, when, "root", "root"}})
+		s.Contents = append(s.Contents, content{Source: at, To: e.name, FileInfo: fileInfo{e.mode, when, "root", "root"}})
 	}
 	return json.MarshalIndent(s, "", "  ")
 }
 
+// owned are the folders that hold nothing but files of the package.
+func owned(files []entry) (list []string) {
+	for _, e := range files {
+		for dir := path.Dir(e.name); strings.Contains(dir, "/maltwright"); dir = path.Dir(dir) {
+			list = append(list, dir)
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
 // installed gives the files of an archive as they are installed: under the paths where systems look for them, the manual made
 // small as man has it.
-func (k kind) installed(list []entry, c commit) (files []entry, err error) {
+func (k kind) installed(list []entry, changes string) (files []entry, err error) {
 	var terms []byte
 	for _, e := range sorted(list) {
 		folder, base := path.Split(e.name)
@@ -146,7 +167,7 @@ func (k kind) installed(list []entry, c commit) (files []entry, err error) {
 	if k.joined == "" {
 		return files, nil
 	}
-	log, err := small([]byte(changes(c)))
+	log, err := small([]byte(changes))
 	return append(files, entry{path.Join(k.licences, k.joined), 0o644, terms}, entry{path.Join(documents, "changelog.gz"), 0o644, log}), err
 }
 
@@ -162,8 +183,11 @@ func (k kind) completion(name string) string {
 }
 
 // changes is what Debian wants to be told of a version; what changed stands in docs/changelog.md beside.
-func changes(c commit) string {
-	return fmt.Sprintf("maltwright (%s) unstable; urgency=medium\n\n  * See docs/changelog.md.\n\n -- the maltwright authors <>  %s\n", strings.Replace(c.version, "-", "~", 1), c.time.Format(time.RFC1123Z))
+func changes(c commit, maintainer string) string {
+	if !strings.Contains(maintainer, "<") {
+		maintainer += " <>"
+	}
+	return fmt.Sprintf("maltwright (%s) unstable; urgency=medium\n\n  * See docs/changelog.md.\n\n -- %s  %s\n", strings.Replace(c.version, "-", "~", 1), maintainer, c.time.Format(time.RFC1123Z))
 }
 
 // small gives a text made small by gzip, with nothing of its name and time.
