@@ -69,6 +69,7 @@ type Report struct {
 	House     *model.House
 	Findings  []finding.Finding
 	NotJudged []finding.NotJudged
+	Forecasts []*forecast.Forecast // of the processes of the house, in their order: by these they were judged; nil where none was made
 }
 
 // File checks one file. The text is given; what it uses is read through r, and
@@ -87,8 +88,9 @@ func File(name string, text []byte, dir string, r read.Reader, o Options) Report
 	}
 	ofText := slices.Clone(found) // what one process does wrong is no reason not to forecast the next
 	for _, p := range house.Processes {
-		more, unjudged := judge(p, ofText, o)
-		found = append(found, more...)
+		c := judge(p, ofText, o)
+		more, unjudged := c.Found, c.Unjudged
+		found, out.Forecasts = append(found, more...), append(out.Forecasts, c.Forecast)
 		for _, u := range unjudged {
 			out.NotJudged = append(out.NotJudged, finding.NotJudged{File: name, Process: p.Name, Rule: u.Rule, Reason: u.Reason})
 		}
@@ -165,11 +167,12 @@ func capped(f *source.File, found []finding.Finding) []finding.Finding {
 // judge forecasts a process and applies the rules. With faults in the text there
 // is nothing sound to forecast, and a process that did not read in full is not
 // judged at all.
-func judge(p *model.Process, found []finding.Finding, o Options) ([]finding.Finding, []rules.Unjudged) {
+func judge(p *model.Process, found []finding.Finding, o Options) *rules.Case {
 	c := &rules.Case{Process: p, Profile: profile.Of(p), On: o.On, Meter: o.meter}
 	switch worst, any := finding.Worst(found); {
 	case p.Broken:
-		return nil, []rules.Unjudged{{Rule: "forecast", Reason: "its faults must be put right first"}}
+		c.Unjudged = []rules.Unjudged{{Rule: "forecast", Reason: "its faults must be put right first"}}
+		return c
 	case any && worst == finding.Fault:
 		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "forecast", Reason: "its faults must be put right first"})
 	case o.NoForecast:
@@ -188,7 +191,7 @@ func judge(p *model.Process, found []finding.Finding, o Options) ([]finding.Find
 		}
 	}
 	c.Judge()
-	return c.Found, c.Unjudged
+	return c
 }
 
 // tooMany is why a process is not forecast that comes after others of its file.

@@ -78,8 +78,9 @@ type Clause struct {
 	Word     string
 	Slots    []Slot
 	Required bool
-	Joins    bool // its values may stand several times, joined by "and"
-	Told     bool // as of a row
+	Joins    bool   // its values may stand several times, joined by "and"
+	Told     bool   // as of a row
+	Not      string // the clause in whose place it stands, so that one of the two stands
 	Doc      string
 }
 

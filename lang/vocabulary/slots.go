@@ -18,8 +18,9 @@ var (
 	forTime = Clause{Word: "for", Slots: []Slot{duration}, Doc: "how long the step takes"}
 	every   = Clause{Word: "every", Slots: []Slot{{Kind: Amount, Label: "how often", Dims: []q.Dimension{q.Time}}},
 		Required: true, Doc: "the time from one to the next"}
-	now   = Clause{Word: "every", Slots: every.Slots, Doc: "the time from one to the next"}
-	while = Clause{Word: "when", Slots: []Slot{conditionSlot}, Doc: "only while this condition is met"}
+	now      = Clause{Word: "every", Slots: every.Slots, Doc: "the time from one to the next"}
+	nowNotAt = Clause{Word: "every", Not: "at", Slots: every.Slots, Doc: now.Doc}
+	while    = Clause{Word: "when", Slots: []Slot{conditionSlot}, Doc: "only while this condition is met"}
 
 	// blown is what air that a fan blows through the bed can say beside its warmth.
 	blown = []Clause{
@@ -31,7 +32,7 @@ var (
 )
 
 // atHours says at which times of day something is done.
-var atHours = Clause{Word: "at", Joins: true, Slots: []Slot{{Kind: Hour, Label: "a time of day"}},
+var atHours = Clause{Word: "at", Not: "every", Joins: true, Slots: []Slot{{Kind: Hour, Label: "a time of day"}},
 	Doc: "the times of day. A forecast with a start uses them; a forecast without one takes as many at even intervals"}
 
 // kilnPlaces are where a kiln's temperature can be taken.

@@ -9,9 +9,9 @@ var (
 		Doc: "airflow draws so much air down through the bed, and its carbon dioxide off; a spray keeps the film on the kernels full, and with so much water has the grain as warm as that"}
 	onDay = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
 
-	kilnAt = Clause{Word: "at", Slots: []Slot{placed(temperature("how warm", kilnPlaces...))},
+	kilnAt = Clause{Word: "at", Not: "from", Slots: []Slot{placed(temperature("how warm", kilnPlaces...))},
 		Doc: "the temperature and where it is taken"}
-	kilnFrom = Clause{Word: "from", Slots: []Slot{placed(temperature("from and to", kilnPlaces...))},
+	kilnFrom = Clause{Word: "from", Not: "at", Slots: []Slot{placed(temperature("from and to", kilnPlaces...))},
 		Doc: "a rise: from one temperature to the other"}
 	kilnOver = Clause{Word: "over", Slots: []Slot{duration}, Doc: "the time the rise takes"}
 	kilnWith = Clause{Word: "with", Joins: true, Slots: []Slot{oneOf("with what", WithAirflow, WithReturns, WithSmoke), optional(sensed(single("how much", q.Flow, q.Share), stepAir))},
@@ -40,7 +40,7 @@ var stageRows = []Row{
 		},
 		Doc: "Soaks and air rests until the grain has the water it needs to grow. A second steep behind a germinate wets the growing grain again; another germinate follows it.", Example: `steep in "blue tub" to moisture 43 to 45 % { soak 7 h in water at 13 °C }`},
 	{Word: VerbGerminate, In: blocks(Process), Opens: Germinate, Ordered: true, Phase: Growing,
-		Clauses: []Clause{{Word: onDay.Word, Slots: onDay.Slots, Doc: onDay.Doc}, {Word: "in", Slots: []Slot{named(Vessel)}, Doc: "the vessel that it grows in, which needs an area; grain that was steeped in it stays where it is"}, until, allow, forTime},
+		Clauses: []Clause{{Word: onDay.Word, Not: "in", Slots: onDay.Slots, Doc: onDay.Doc}, {Word: "in", Not: "on", Slots: []Slot{named(Vessel)}, Doc: "the vessel that it grows in, which needs an area; grain that was steeped in it stays where it is"}, until, allow, forTime},
 		Doc:     "The grain grows in a bed that is kept in a band of temperature and turned. Of `on` and `in` one must stand. Where it is moved to another floor, a second germinate says so.", Example: `germinate on "larch floor" { hold bed at 14 to 17 °C; turn every 8 h; until acrospire at least 3/4; allow 4 to 7 days }`},
 	{Word: VerbWither, In: blocks(Process), Opens: Wither, Ordered: true, Phase: Growing, Dries: true, Clauses: []Clause{onDay, until, allow, forTime},
 		Doc: "The piece loses water in moving room air, before heat is used.", Example: `wither on "larch floor" { air at 18 to 22 °C; until moisture at most 35 %; allow 12 to 36 h }`},
@@ -90,15 +90,15 @@ var stageRows = []Row{
 
 	{Word: VerbHold, In: blocks(Germinate), Ordered: true, Phase: Growing, Leads: forTime.Word, Slots: []Slot{optional(oneOf("what is held", PlaceBed, PlaceRoom))},
 		Clauses: []Clause{
-			{Word: "at", Slots: []Slot{temperature("the band", PlaceBed, PlaceRoom, PlaceAir)}, Doc: "the band"},
-			{Word: "from", Slots: []Slot{temperature("from and to", PlaceBed, PlaceRoom, PlaceAir)}, Doc: "a slow change: from one temperature to the other, up or down"},
+			{Word: "at", Not: "from", Slots: []Slot{temperature("the band", PlaceBed, PlaceRoom, PlaceAir)}, Doc: "the band"},
+			{Word: "from", Not: "at", Slots: []Slot{temperature("from and to", PlaceBed, PlaceRoom, PlaceAir)}, Doc: "a slow change: from one temperature to the other, up or down"},
 			{Word: "over", Slots: []Slot{duration}, Doc: "the time that the change takes"},
 			forTime, until, allow,
 		},
 		Doc: "Keeps the bed, or the room, in a band of temperature, or leads it from one to another: hold bed from 17 to 13 °C over 3 days. Several holds follow one another; the last lasts to the end of the stage. " +
 			"A bed is held by the turns that are written, by couching it deeper, and by the heater and the cooler of its floor, as far as they can; a room that is held is the promise that it is heated or cooled.",
 		Example: "hold bed at 14 to 17 °C"},
-	{Word: VerbTurn, In: blocks(Germinate, Wither), Clauses: []Clause{now, atHours, {Word: "by", Slots: []Slot{oneOf("machine", ByMachine)}, Doc: "a machine does it, and nobody comes"}}, Once: true,
+	{Word: VerbTurn, In: blocks(Germinate, Wither), Clauses: []Clause{nowNotAt, atHours, {Word: "by", Slots: []Slot{oneOf("machine", ByMachine)}, Doc: "a machine does it, and nobody comes"}}, Once: true,
 		Doc: "Turns the piece, which evens out warmth and water and keeps the rootlets apart: at even intervals, or at times of day.", Example: "turn every 8 h"},
 	{Word: VerbSprinkle, In: blocks(Germinate), Slots: []Slot{optional(single("how much water", q.Volume, q.Mass, q.Dose))},
 		Clauses: []Clause{

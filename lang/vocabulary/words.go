@@ -1,6 +1,7 @@
 package vocabulary
 
 import (
+	"maps"
 	"slices"
 
 	q "maltwright/lang/quantity"
@@ -107,6 +108,9 @@ func LimitNames() []Limit { return append([]Limit(nil), thresholds...) }
 // older are words of the language that were replaced, and the word of today. They are read
 // for ever, and laid out as it.
 var older = map[string]string{"corn-weight": "kernel-weight"}
+
+// Older lists the older words, by the alphabet.
+func Older() []string { return slices.Sorted(maps.Keys(older)) }
 
 // Today gives the word of today for an older one, and any other as it is.
 func Today(word string) string {

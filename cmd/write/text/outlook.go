@@ -3,7 +3,6 @@ package text
 import (
 	"fmt"
 	"io"
-	"math"
 	"slices"
 	"strings"
 	"time"
@@ -197,7 +196,7 @@ func (s *Sheet) asked(a outlook.Asked) {
 		if g.Unjudged {
 			s.para("not judged", "%s: %s is not forecast, and counts as met at once", g.Awaits(), words.Safe(g.Text))
 		} else if !g.Met {
-			s.para("not met", "%s: %s, %s", g.Awaits(), words.Safe(g.Text), s.short(g))
+			s.para("not met", "%s: %s, %s", g.Awaits(), words.Safe(g.Text), s.Missed(g))
 		}
 	}
 	for _, e := range a.Expects {
@@ -234,21 +233,6 @@ func (s *Sheet) notGiven(list []outlook.Trouble) {
 		steps := slices.DeleteFunc(slices.Compact(slices.Clone(of)), func(w string) bool { return w == "" })
 		s.para("not given", "%s", words.Joined("; ", said, words.Joined(": ", fmt.Sprintf("so in %d steps", len(of)), strings.Join(steps, ", "))))
 	}
-}
-
-// short says by how much a gate was missed and how much longer it would take.
-func (s *Sheet) short(g outlook.Gate) string {
-	out := "not after " + words.Lasting(g.Waited)
-	if g.Measured != nil {
-		out = fmt.Sprintf("%s %s after %s", g.Measure, s.Say(*g.Measured), words.Lasting(g.Waited))
-	}
-	switch {
-	case g.Never:
-		out += "; it is not met at these settings"
-	case !math.IsNaN(float64(g.Needs)):
-		out += fmt.Sprintf("; it needs %s more", words.Lasting(g.Needs))
-	}
-	return out
 }
 
 // assumedLine says how many values a forecast takes for granted; which is told where it is asked.

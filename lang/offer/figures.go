@@ -1,0 +1,186 @@
+package offer
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/value"
+	"maltwright/lang/vocabulary"
+)
+
+// figures lists whole values: what is usual, or else what the example of the statement has.
+func (l *list) figures(w *want, ranged bool, dims []quantity.Dimension, sense *vocabulary.Sense) {
+	if w.slot.Placed && w.place == "" && !w.bounded {
+		return // where it is measured comes first
+	}
+	class := l.class
+	defer func() { l.class = class }()
+	l.class--
+	example := l.example(dims)
+	usual := l.known.usual(l.at)
+	for _, u := range usual {
+		text, detail := u.Range.String(), "usual"
+		if !ranged {
+			text, detail = within(u.Range, example), "usual is "+u.Range.String()
+		}
+		l.add(Item{Label: text, Kind: Value, Detail: detail, Doc: u.Why, Needed: w.needed})
+	}
+	if len(usual) > 0 || example == "" || !ranged && strings.Contains(example, " "+vocabulary.To+" ") {
+		return
+	}
+	l.class = class + 1
+	doc := ""
+	if s := sense.OfAny(dims[0]); s != nil && s.Usual != nil {
+		doc = "usual is " + l.known.System.Retold(s.Usual.String())
+		if s.Standing != "" {
+			doc += " (" + s.Standing + ")"
+		}
+	}
+	l.add(Item{Label: example, Kind: Value, Detail: "for example", Doc: doc, Needed: w.needed})
+}
+
+// example is a value of the statement's example that is of one of the dimensions, in the units of
+// the house; "" where there is none.
+func (l *list) example(dims []quantity.Dimension) string {
+	for _, text := range l.samples() {
+		if a, ok := amountOf(text); ok {
+			if _, err := value.Range(a, dims); err == nil {
+				return l.known.System.Retold(text)
+			}
+		}
+	}
+	return ""
+}
+
+// amountOf reads a value.
+func amountOf(text string) (syntax.Amount, bool) {
+	tree, _ := syntax.Parse(source.New("", []byte("x "+text)))
+	if len(tree.Top.Statements) != 1 || len(tree.Top.Statements[0].Terms) != 1 {
+		return syntax.Amount{}, false
+	}
+	a, ok := tree.Top.Statements[0].Terms[0].(syntax.Amount)
+	return a, ok
+}
+
+// within gives one value of a range: that of the example where it lies in it, or else one in the middle.
+func within(r quantity.Range, example string) string {
+	if a, ok := amountOf(example); ok && a.High == nil {
+		if q, err := value.Quantity(a.Low, []quantity.Dimension{r.Low.Dimension}); err == nil && q.Dimension == r.Low.Dimension && r.Contains(q.SI) {
+			return q.String()
+		}
+	}
+	return quantity.About((r.Low.SI+r.High.SI)/2, r.High.Unit())
+}
+
+// units lists those in which a value of the dimensions is written, those of the house first.
+func (l *list) units(w *want, dims []quantity.Dimension, sense *vocabulary.Sense) {
+	class := l.class
+	defer func() { l.class = class }()
+	for _, d := range dims {
+		if d == quantity.TemperatureDifference {
+			d = quantity.Temperature
+		}
+		for _, u := range quantity.Units() {
+			if u.Dimension != d || d == quantity.Count && !counted(u, sense) || !w.goesWith(u) {
+				continue
+			}
+			l.class = class + l.rank(u, d)
+			it := Item{Label: u.Name, Kind: Unit, Detail: u.Doc, Needed: w.needed, Filter: filter(u.Name, u.Aliases)}
+			if l.kind == syntax.PieceNumber { // the number itself is at the place
+				number := strings.TrimSpace(l.file.Text(l.word))
+				it.Edit, it.Filter = Edit{l.word, number + " " + u.Name}, number+" "+u.Name
+			}
+			l.add(it)
+		}
+	}
+}
+
+// goesWith tells whether a number of the unit goes on with what stands in front of it: the oz of 5 lb 4 oz.
+func (w *want) goesWith(u quantity.Unit) bool {
+	if w.more == nil {
+		return true
+	}
+	_, err := quantity.Make(append(slices.Clip(w.more), quantity.Part{Number: "1", Unit: u.Name})...)
+	return err == nil
+}
+
+// unitOfNumber lists the units of a number at the place that has none yet: 12| of 12 °C.
+func (l *list) unitOfNumber(w *want, dims []quantity.Dimension) {
+	if l.kind == syntax.PieceNumber && (w.place != "" || !w.slot.Placed) {
+		l.units(w, dims, w.slot.Sense)
+	}
+}
+
+// counted tells whether a unit is of what is counted in a value.
+func counted(u quantity.Unit, sense *vocabulary.Sense) bool {
+	if sense == nil {
+		return u.Name != "hands"
+	}
+	return u.Name == sense.Can.High.Unit()
+}
+
+// likely are the units that a maltster is likely to mean, the likeliest first; where none stands the
+// table's own order holds.
+var likely = map[quantity.Dimension][]string{
+	quantity.Time:   {"h", "min", "days", "weeks"},
+	quantity.Mass:   {"kg", "g", "t", "lb", "oz"},
+	quantity.Volume: {"l", "ml", "hl", "m3"},
+	quantity.Length: {"m", "cm", "ft"},
+	quantity.Area:   {"m2", "ft2"},
+	quantity.Flow:   {"m3/h", "l/min", "cfm"},
+	quantity.Power:  {"kW", "W", "Btu/h"},
+}
+
+// rank is how far down a unit stands: those of the house first, then those that are likely.
+func (l *list) rank(u quantity.Unit, d quantity.Dimension) int {
+	s, rank := l.known.System, 0
+	switch {
+	case d == quantity.Temperature:
+		if u.Name != s.Degree() {
+			rank += 2
+		}
+	case quantity.OfPounds(u.Name) != s.British && d != quantity.Time:
+		rank += 2
+	case s.British && strings.HasSuffix(u.Name, "-us") == s.Imperial && strings.Contains(u.Name, "-"):
+		rank++
+	}
+	if list := likely[d]; list != nil && !slices.Contains(list, u.Name) && !s.British {
+		rank++
+	}
+	return rank
+}
+
+// times lists dates and times of day.
+func (l *list) times(w *want) {
+	if w.to {
+		l.join(w, vocabulary.To, "the end of the time")
+		return
+	}
+	now, last := l.known.Now, l.lastTime()
+	clock := func(text, detail string) { l.add(Item{Label: text, Kind: Value, Detail: detail, Needed: w.needed}) }
+	switch w.slot.Kind {
+	case vocabulary.Moment:
+		if !now.IsZero() && !now.Before(last) {
+			clock(now.Format("2006-01-02 15:04"), "now")
+		}
+		if !last.IsZero() {
+			clock(last.Format("2006-01-02 15:04"), "the time of the line above")
+		}
+	case vocabulary.Date:
+		if !now.IsZero() {
+			clock(now.Format("2006-01-02"), "today")
+		}
+	case vocabulary.Clock:
+		clock("06:30 to 22:30", "for example")
+	case vocabulary.Hour:
+		for _, h := range []int{7, 13, 19} {
+			if text := fmt.Sprintf("%02d:00", h); !strings.Contains(l.file.Text(span(l.start, l.word.Start)), text) {
+				clock(text, "a time of day")
+			}
+		}
+	}
+}
