@@ -89,6 +89,10 @@ func TestABlankAsksOnlyWhereSomethingMustStand(t *testing.T) {
 	assert.NotEmpty(t, offered(c, "pale.malt", "rest 9 h in air at ", blank).Items)
 	assert.Empty(t, offered(c, "pale.malt", "rest 9 h ", blank).Items)
 	assert.NotEmpty(t, offered(c, "pale.malt", "rest 9 h ", nil).Items)
+	assert.NotEmpty(t, offered(c, "pale.malt", "soak ", blank).Items)
+	quote := &wire.CompletionContext{TriggerKind: triggered, TriggerCharacter: `"`}
+	assert.NotEmpty(t, offered(c, "pale.malt", `steep in "`, quote).Items)
+	assert.Empty(t, offered(c, "pale.malt", `steep in "blue tub"`, quote).Items)
 }
 
 func TestAWholeStageHasStopsWhereAnEditorTakesThem(t *testing.T) {
