@@ -40,6 +40,8 @@ func methods() map[string]method {
 		"textDocument/hover": {run: on(hover), offers: func(c *wire.ServerCapabilities) { c.HoverProvider = true }},
 
 		// what a forecast says in the margin, what can be done, and requests of our own
+		"workspace/executeCommand": {run: on(executeCommand), offers: offersCommands},
+		"maltwright/due":           {run: on(due)},
 	}
 }
 
