@@ -150,3 +150,13 @@ func BenchmarkCompletion(b *testing.B) {
 		}
 	}
 }
+
+func TestRulesThatHaveFoundSomethingStandInFront(t *testing.T) {
+	c := loft(t)
+	c.Type("pale.malt", "water at 13 °C", "water at 18 °C")
+	c.Has("pale.malt", "steep-water-warm")
+	c.Type("pale.malt", "  deculm within", "  accept \n  deculm within")
+	first := offered(c, "pale.malt", "accept ", nil).Items[0]
+	assert.Equal(t, "steep-water-warm", first.Label)
+	assert.Equal(t, "the steep water is warm for the grain", first.Detail)
+}

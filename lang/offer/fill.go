@@ -83,7 +83,7 @@ func (k Known) unused(b vocabulary.Block, quoted string) string {
 		if !slices.ContainsFunc(k.Names, func(other Named) bool { return other.Block == b && other.Text == is }) {
 			return quote(is)
 		}
-		is = fmt.Sprintf("%s, %d", name, n)
+		is = fmt.Sprintf("%s %d", name, n)
 	}
 }
 
