@@ -23,6 +23,7 @@ type Line struct {
 	Begin      Begin      `cmd:"" help:"Open the record of a batch, pinned to the text of its process."`
 	Note       Note       `cmd:"" help:"Append one reading to the record of a batch, with the time now."`
 	Serve      Serve      `cmd:"" help:"Show the batches on a page, here or on a phone, and take readings there."`
+	Lsp        Lsp        `cmd:"" help:"Serve an editor: findings, forecasts and completions as you type. An editor starts it."`
 	Tidy       Tidy       `cmd:"" help:"Lay files out in the one canonical form."`
 	Contrast   Contrast   `cmd:"" help:"Compare two seasons by meaning, and their forecasts."`
 	Merge      Merge      `cmd:"" help:"Merge two people's edits of a file by meaning."`
@@ -75,6 +76,6 @@ func asGiven(ctx *kong.DecodeContext, target reflect.Value) error {
 	return nil
 }
 
-var commandWords = []string{"new", "check", "forecast", "visits", "sheet", "follow", "seasons", "chart", "report", "learn", "begin", "note", "serve", "tidy", "contrast", "merge", "plain", "git", "reckon", "card", "explain", "completion", "man", "version"}
+var commandWords = []string{"new", "check", "forecast", "visits", "sheet", "follow", "seasons", "chart", "report", "learn", "begin", "note", "serve", "lsp", "tidy", "contrast", "merge", "plain", "git", "reckon", "card", "explain", "completion", "man", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }

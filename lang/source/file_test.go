@@ -28,7 +28,7 @@ func TestEmptyFileHasOneEmptyLine(t *testing.T) {
 func TestFileOfOnlyAByteOrderMarkIsEmpty(t *testing.T) {
 	f := New("x", []byte("\ufeff"))
 	assert.Equal(t, "", f.Text(f.Line(1)))
-	assert.Equal(t, 3, f.offset(Position{1, 1}, Characters))
+	assert.Equal(t, 3, f.Offset(Position{1, 1}, Characters))
 }
 
 func TestTextOutsideTheFileIsCutToIt(t *testing.T) {

@@ -32,6 +32,26 @@ func (f *File) Position(offset int, enc Encoding) Position {
 	return Position{line + 1, 1 + width(f.text[at:max(at, offset)], enc)}
 }
 
+// Offset converts a line and a column back to a byte offset: the inverse of
+// Position. A column past the end of the line gives the line's end, and a line
+// past the end of the file the file's end.
+func (f *File) Offset(p Position, enc Encoding) int {
+	if p.Line < 1 {
+		return f.mark
+	}
+	line := f.Line(p.Line)
+	at, column := line.Start, 1
+	for at < line.End && column < p.Column {
+		_, size := utf8.DecodeRune(f.text[at:])
+		column += width(f.text[at:at+size], enc)
+		if column > p.Column {
+			break
+		}
+		at += size
+	}
+	return at
+}
+
 // characterStart gives the offset of the character that the offset lies in.
 func (f *File) characterStart(offset int) int {
 	for start := offset - 1; start >= 0 && offset-start < utf8.UTFMax; start-- {

@@ -53,17 +53,17 @@ func TestPositionOutsideTheFileIsItsNearestEnd(t *testing.T) {
 	f := New("x", []byte("ab\ncd"))
 	assert.Equal(t, Position{1, 1}, f.Position(-5, Characters))
 	assert.Equal(t, Position{2, 3}, f.Position(99, Characters))
-	assert.Equal(t, 0, f.offset(Position{0, 7}, Characters))
-	assert.Equal(t, 2, f.offset(Position{1, 99}, Characters))
-	assert.Equal(t, 5, f.offset(Position{9, 1}, Characters))
-	assert.Equal(t, 0, f.offset(Position{1, -3}, Characters))
+	assert.Equal(t, 0, f.Offset(Position{0, 7}, Characters))
+	assert.Equal(t, 2, f.Offset(Position{1, 99}, Characters))
+	assert.Equal(t, 5, f.Offset(Position{9, 1}, Characters))
+	assert.Equal(t, 0, f.Offset(Position{1, -3}, Characters))
 }
 
 func TestColumnInsideASurrogatePairIsTheCharactersStart(t *testing.T) {
 	f := New("x", []byte("a🌾b"))
-	assert.Equal(t, 1, f.offset(Position{1, 2}, UTF16))
-	assert.Equal(t, 1, f.offset(Position{1, 3}, UTF16))
-	assert.Equal(t, 5, f.offset(Position{1, 4}, UTF16))
+	assert.Equal(t, 1, f.Offset(Position{1, 2}, UTF16))
+	assert.Equal(t, 1, f.Offset(Position{1, 3}, UTF16))
+	assert.Equal(t, 5, f.Offset(Position{1, 4}, UTF16))
 }
 
 // pieces are what a file may hold that could put a column off.
@@ -86,7 +86,7 @@ func TestOffsetUndoesPosition(t *testing.T) {
 				for _, enc := range []Encoding{Characters, Bytes, UTF16} {
 					p := f.Position(at, enc)
 					assert.Equal(t, line, p.Line)
-					assert.Equal(t, at, f.offset(p, enc), "offset %d is %v in encoding %d", at, p, enc)
+					assert.Equal(t, at, f.Offset(p, enc), "offset %d is %v in encoding %d", at, p, enc)
 				}
 				_, size := utf8.DecodeRune(f.Bytes()[at:])
 				at += max(size, 1)
@@ -106,24 +106,4 @@ func TestPositionsNeverGoBack(t *testing.T) {
 		}
 		assert.Equal(t, f.Lines(), last.Line)
 	})
-}
-
-// offset converts a line and a column back to a byte offset: the inverse of
-// Position. A column past the end of the line gives the line's end, and a line
-// past the end of the file the file's end.
-func (f *File) offset(p Position, enc Encoding) int {
-	if p.Line < 1 {
-		return f.mark
-	}
-	line := f.Line(p.Line)
-	at, column := line.Start, 1
-	for at < line.End && column < p.Column {
-		_, size := utf8.DecodeRune(f.text[at:])
-		column += width(f.text[at:at+size], enc)
-		if column > p.Column {
-			break
-		}
-		at += size
-	}
-	return at
 }

@@ -1,0 +1,200 @@
+// Package desk holds what an editor has open, over the files on disk.
+//
+// # How it works
+//
+// A Desk takes what the editor says: documents that are opened, changed and closed, and
+// folders. Whoever answers a question asks it for a View first: all of it at that moment,
+// which stays as it was whatever is typed meanwhile. In a View an open buffer stands over the
+// file of its path, also where another file uses it; a file that is not open is read from disk
+// once a View.
+//
+// What was found in a file is kept by its text and the texts of all that it uses: a new View
+// in which these are the same gives what was found before. Files on disk are read again where
+// their stamp has changed, or is so young that it could hide a change.
+//
+// A document is named by its path: absolute for a file; for a buffer that never was a file its
+// address, as untitled:Untitled-1. What such a buffer uses lies in the first folder.
+package desk
+
+import (
+	"maps"
+	"path/filepath"
+	"slices"
+	"sync"
+
+	"maltwright/cmd/lsp/wire"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+)
+
+// Desk is what is open. Its methods may be called from several goroutines at once.
+type Desk struct {
+	mu      sync.Mutex
+	columns source.Encoding
+	open    map[string]*Doc // replaced, never changed: a View holds it
+	folders []string        // absolute; the same
+	disk    *disk
+	kept    *kept
+}
+
+// New gives an empty desk that counts columns in UTF-16 units.
+func New() *Desk {
+	return &Desk{columns: source.UTF16, open: map[string]*Doc{}, disk: newDisk(), kept: newKept()}
+}
+
+// Doc is a document as it stands in a View. It does not change.
+type Doc struct {
+	Path    string       // absolute, or the address of a buffer that is no file
+	URI     string       // as the editor wrote it, where it is open
+	Version int32        // as the editor counts; 0 where it is not open
+	Open    bool         // the text is that of a buffer
+	File    *source.File // its name is a path also of a buffer without one, so that what it uses is found
+	Begun   *Base        // the file as it was when the buffer was last the same as it; nil where there was none
+
+	real  string // the path without links, of one that is open
+	parse sync.Once
+	tree  *syntax.Tree
+}
+
+// Base is a text that was on disk.
+type Base struct{ Text []byte }
+
+// Tree is the document as statements, parsed once. It stands also where much of it is broken.
+func (d *Doc) Tree() *syntax.Tree {
+	d.parse.Do(func() { d.tree, _ = syntax.Parse(d.File) })
+	return d.tree
+}
+
+// Text is the whole text.
+func (d *Doc) Text() []byte { return d.File.Bytes() }
+
+// Count sets what columns count, as was agreed with the editor.
+func (d *Desk) Count(enc source.Encoding) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.columns = enc
+}
+
+// Columns is what columns count.
+func (d *Desk) Columns() source.Encoding {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.columns
+}
+
+// SetFolders sets the folders that the editor has open.
+func (d *Desk) SetFolders(folders []string) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.folders = nil
+	for _, f := range folders {
+		d.folders = add(d.folders, f)
+	}
+}
+
+// ChangeFolders adds folders and takes some away.
+func (d *Desk) ChangeFolders(added, removed []string) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	list := slices.DeleteFunc(slices.Clone(d.folders), func(f string) bool { return slices.Contains(removed, f) })
+	for _, f := range added {
+		list = add(list, f)
+	}
+	d.folders = list
+}
+
+func add(list []string, folder string) []string {
+	folder = filepath.Clean(folder)
+	if slices.Contains(list, folder) {
+		return list
+	}
+	return append(list, folder)
+}
+
+// Open takes a document that was opened, under the address by which the editor calls it.
+func (d *Desk) Open(uri string, version int32, text string) {
+	path := Path(uri)
+	doc := &Doc{Path: path, URI: uri, Version: version, Open: true}
+	if filepath.IsAbs(path) {
+		doc.real = real(path)
+		if b := d.disk.file(path); b.err == nil {
+			doc.Begun = &Base{b.bytes}
+		}
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	doc.File = source.New(d.nameOf(path), []byte(text))
+	d.put(doc)
+}
+
+// Change makes changes of a document, one after the other, and tells whether it is open.
+func (d *Desk) Change(uri string, version int32, changes []wire.TextDocumentContentChangeEvent) bool {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	was := d.open[Path(uri)]
+	if was == nil {
+		return false
+	}
+	file := was.File
+	for _, c := range changes {
+		file = changed(file, c, d.columns)
+	}
+	d.put(&Doc{Path: was.Path, URI: was.URI, Version: version, Open: true, File: file, Begun: was.Begun, real: was.real})
+	return true
+}
+
+// Saved takes note that the text of a document is now that of its file.
+func (d *Desk) Saved(uri string) {
+	d.disk.forget(Path(uri))
+	d.rebase(Path(uri), nil)
+}
+
+// Rebase takes note of the text on disk that a buffer is now a change of.
+func (d *Desk) Rebase(path string, text []byte) { d.rebase(path, &Base{text}) }
+
+func (d *Desk) rebase(path string, base *Base) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	was := d.open[path]
+	if was == nil {
+		return
+	}
+	if base == nil {
+		base = &Base{was.File.Bytes()}
+	}
+	d.put(&Doc{Path: was.Path, URI: was.URI, Version: was.Version, Open: true, File: was.File, Begun: base, real: was.real})
+}
+
+// Close takes a document away that was open.
+func (d *Desk) Close(uri string) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.open = maps.Clone(d.open)
+	delete(d.open, Path(uri))
+}
+
+// put has the lock.
+func (d *Desk) put(doc *Doc) {
+	d.open = maps.Clone(d.open)
+	d.open[doc.Path] = doc
+}
+
+// nameOf is the name of the file of a document: of a buffer that is no file a path in the first
+// folder, so that what it uses is looked for there.
+func (d *Desk) nameOf(path string) string {
+	if filepath.IsAbs(path) {
+		return path
+	}
+	name := plainName(path)
+	if len(d.folders) == 0 {
+		return name
+	}
+	return filepath.Join(d.folders[0], name)
+}
+
+// Now gives a view of all as it stands.
+func (d *Desk) Now() *View {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return &View{desk: d, open: d.open, folders: d.folders, columns: d.columns, files: map[string]*blob{}, docs: map[string]*Doc{}}
+}

@@ -1,0 +1,280 @@
+package lsp
+
+import (
+	"context"
+	"slices"
+	"sync"
+	"time"
+
+	"maltwright/check"
+	"maltwright/cmd/lsp/desk"
+	"maltwright/cmd/lsp/wire"
+	"maltwright/lang/finding"
+)
+
+// judge finds what is wrong with what is open, and tells the editor.
+//
+// Two goroutines do it. The first looks at the words of every open document as soon as something has
+// changed; what it found before is kept, so that this costs what has changed. The second waits for a
+// short quiet, then checks with forecasts; it is ended when something changes. Meanwhile the findings
+// of the forecast before stay where their words do.
+type judge struct {
+	s    *session
+	wake chan struct{} // something has changed
+	calm chan struct{} // the words have been looked at
+
+	mu     sync.Mutex
+	last   string    // what was changed last: it is looked at first
+	when   time.Time // and when
+	cancel context.CancelFunc
+	docs   map[string]*judged
+}
+
+// judged is what is known of a document that is open.
+type judged struct {
+	words    *desk.Checked     // without a forecast
+	whole    *desk.Checked     // what the following are of; nil where no forecast was made yet
+	found    []finding.Finding // with a forecast
+	shown    []wire.Diagnostic // as it was told last
+	version  int32
+	told     bool
+	resultID int
+}
+
+func newJudge(s *session) *judge {
+	return &judge{s: s, wake: make(chan struct{}, 1), calm: make(chan struct{}, 1), docs: map[string]*judged{}}
+}
+
+// changed takes note that something has changed: a document, or for "" something else.
+func (j *judge) changed(path string) {
+	j.mu.Lock()
+	if path != "" {
+		j.last = path
+	}
+	j.when = time.Now()
+	if j.cancel != nil {
+		j.cancel()
+	}
+	j.mu.Unlock()
+	signal(j.wake)
+}
+
+// closed takes back what was told of a document.
+func (j *judge) closed(path, uri string) {
+	j.mu.Lock()
+	delete(j.docs, path)
+	j.mu.Unlock()
+	if !j.s.pulls() {
+		j.s.tell("textDocument/publishDiagnostics", wire.PublishDiagnosticsParams{URI: uri, Diagnostics: []wire.Diagnostic{}})
+	}
+	j.changed("")
+}
+
+func signal(c chan<- struct{}) {
+	select {
+	case c <- struct{}{}:
+	default: // it is said already
+	}
+}
+
+// run judges until the session ends.
+func (j *judge) run() {
+	j.s.work.Go(j.forecasts)
+	look := time.NewTicker(j.s.options.Look)
+	defer look.Stop()
+	for {
+		select {
+		case <-j.wake:
+		case <-look.C: // a file that is used may have changed
+		case <-j.s.ctx.Done():
+			return
+		}
+		j.pass()
+	}
+}
+
+// pass looks at the words of every open document. It begins again where something changes meanwhile.
+func (j *judge) pass() {
+	view := j.s.desk.Now()
+	for _, doc := range j.order(view) {
+		if len(j.wake) > 0 {
+			return
+		}
+		j.words(view, doc)
+	}
+	if j.unforecast(view) != nil {
+		signal(j.calm)
+	}
+}
+
+// order lists what is open, what was changed last in front.
+func (j *judge) order(view *desk.View) []*desk.Doc {
+	list := view.Opened()
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	if i := slices.IndexFunc(list, func(d *desk.Doc) bool { return d.Path == j.last }); i > 0 {
+		list[0], list[i] = list[i], list[0]
+	}
+	return list
+}
+
+// words finds what is wrong with the words of a document, and tells it.
+func (j *judge) words(view *desk.View, doc *desk.Doc) {
+	checked := j.checked(view, doc)
+	if checked == nil {
+		return
+	}
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	is := j.docs[doc.Path]
+	if is == nil {
+		is = &judged{}
+		j.docs[doc.Path] = is
+	}
+	is.words = checked
+	j.publish(view, doc, is)
+}
+
+func (j *judge) checked(view *desk.View, doc *desk.Doc) (c *desk.Checked) {
+	defer j.recovered("the check of " + doc.Path)
+	c, err := view.Checked(doc.Path)
+	if err != nil {
+		return nil
+	}
+	return c
+}
+
+func (j *judge) recovered(what string) {
+	if r := recover(); r != nil {
+		j.s.broke(what, r)
+	}
+}
+
+// forecasts waits for quiet, and then checks with forecasts what has changed.
+func (j *judge) forecasts() {
+	for {
+		select {
+		case <-j.calm:
+		case <-j.s.ctx.Done():
+			return
+		}
+		if !j.quiet() {
+			return
+		}
+		if len(j.wake) > 0 {
+			continue // the words are looked at first, and then it is called again
+		}
+		j.round()
+	}
+}
+
+// quiet waits until nothing has changed for a while, and tells whether the session goes on.
+func (j *judge) quiet() bool {
+	for {
+		j.mu.Lock()
+		left := j.s.options.Quiet - time.Since(j.when)
+		j.mu.Unlock()
+		if left <= 0 {
+			return true
+		}
+		select {
+		case <-time.After(left):
+		case <-j.s.ctx.Done():
+			return false
+		}
+	}
+}
+
+// round checks with forecasts until there is nothing left to, or something changes.
+func (j *judge) round() {
+	ctx, cancel := context.WithCancel(j.s.ctx)
+	defer cancel()
+	j.mu.Lock()
+	if len(j.wake) > 0 {
+		j.mu.Unlock()
+		return
+	}
+	j.cancel = cancel
+	j.mu.Unlock()
+	view, changed := j.s.desk.Now(), false
+	for ctx.Err() == nil {
+		doc := j.unforecast(view)
+		if doc == nil {
+			break
+		}
+		changed = j.forecast(ctx, view, doc) || changed
+	}
+	if changed && j.s.pulls() {
+		j.s.work.Go(func() { _ = j.s.ask(j.s.ctx, "workspace/diagnostic/refresh", nil, nil) })
+	}
+}
+
+// unforecast gives a document whose words have been looked at and are not forecast yet; nil where there is none.
+func (j *judge) unforecast(view *desk.View) *desk.Doc {
+	if !j.s.settings().Forecast {
+		return nil
+	}
+	list := j.order(view)
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	for _, doc := range list {
+		if is := j.docs[doc.Path]; is != nil && is.words != is.whole {
+			return doc
+		}
+	}
+	return nil
+}
+
+// forecast checks a document with forecasts, and tells whether other findings came of it.
+func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (changed bool) {
+	words := j.checked(view, doc)
+	found, done := j.full(ctx, view, doc)
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	is := j.docs[doc.Path]
+	if is == nil || ctx.Err() != nil { // closed, or something has changed
+		return false
+	}
+	is.whole = is.words // also where it broke: it would break again
+	if !done || words != is.words {
+		return false
+	}
+	is.found = found
+	return j.publish(view, doc, is)
+}
+
+func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (found []finding.Finding, done bool) {
+	defer j.recovered("the forecast of " + doc.Path)
+	return view.Check(doc, check.Options{Context: ctx}).Findings, true
+}
+
+// publish tells the editor the findings of a document, where they or its version are others than
+// before, and tells whether the findings are. It has the lock.
+func (j *judge) publish(view *desk.View, doc *desk.Doc, is *judged) bool {
+	list := diagnostics(view, doc, is.now(doc))
+	same := is.told && equal(list, is.shown)
+	if !same {
+		is.resultID++
+	}
+	if same && is.version == doc.Version {
+		return false
+	}
+	is.shown, is.version, is.told = list, doc.Version, true
+	if !j.s.pulls() {
+		version := doc.Version
+		j.s.tell("textDocument/publishDiagnostics", wire.PublishDiagnosticsParams{URI: doc.URI, Version: &version, Diagnostics: list})
+	}
+	return !same
+}
+
+// now are the findings of a document as it stands: with a forecast where there is one of just these
+// words, and else those of the words with those of the forecast before whose words still stand.
+func (is *judged) now(doc *desk.Doc) []finding.Finding {
+	if is.words == is.whole && is.whole != nil && is.found != nil {
+		return is.found
+	}
+	if is.whole == nil {
+		return is.words.Findings
+	}
+	return finding.Sort(append(slices.Clone(is.words.Findings), standing(is, doc)...))
+}
