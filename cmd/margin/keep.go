@@ -5,7 +5,6 @@ import (
 
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
-	"maltwright/lang/vocabulary"
 )
 
 // On is what of the margin still holds beside a newer text of the same file that is not forecast, because it does
@@ -20,7 +19,7 @@ func (m Margin) On(tree *syntax.Tree) Margin {
 	if m.tree == nil {
 		return out
 	}
-	for _, old := range m.tree.Top.Statements {
+	for _, old := range blocks(m.tree) {
 		now := namesake(tree, m.tree, old)
 		if now == nil {
 			continue
@@ -64,12 +63,9 @@ func (m Margin) shift(out *Margin, of source.Span, by int, whole bool) {
 
 // namesake is the process or batch of a tree that is called as one of another; nil where it is not clear which.
 func namesake(in, of *syntax.Tree, old *syntax.Statement) (found *syntax.Statement) {
-	if old.Body == nil || old.Verb.Text != string(vocabulary.Process) && old.Verb.Text != string(vocabulary.Batch) {
-		return nil
-	}
 	head := of.File.Text(old.Head())
-	for _, s := range in.Top.Statements {
-		if s.Body == nil || in.File.Text(s.Head()) != head {
+	for _, s := range blocks(in) {
+		if in.File.Text(s.Head()) != head {
 			continue
 		}
 		if found != nil {
