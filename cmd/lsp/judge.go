@@ -56,6 +56,7 @@ func (j *judge) changed(path string) {
 		j.cancel()
 	}
 	j.mu.Unlock()
+	j.s.margins.changed()
 	signal(j.wake)
 }
 
@@ -64,6 +65,7 @@ func (j *judge) closed(path, uri string) {
 	j.mu.Lock()
 	delete(j.docs, path)
 	j.mu.Unlock()
+	j.s.margins.closed(path)
 	if !j.s.pulls() {
 		j.s.tell("textDocument/publishDiagnostics", wire.PublishDiagnosticsParams{URI: uri, Diagnostics: []wire.Diagnostic{}})
 	}
@@ -228,7 +230,10 @@ func (j *judge) unforecast(view *desk.View) *desk.Doc {
 // forecast checks a document with forecasts, and tells whether other findings came of it.
 func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (changed bool) {
 	words := j.checked(view, doc)
-	found, done := j.full(ctx, view, doc)
+	report, done := j.full(ctx, view, doc)
+	if done && ctx.Err() == nil {
+		j.s.margins.take(view, doc, words, report)
+	}
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	is := j.docs[doc.Path]
@@ -239,13 +244,13 @@ func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (c
 	if !done || words != is.words {
 		return false
 	}
-	is.found = found
+	is.found = report.Findings
 	return j.publish(view, doc, is)
 }
 
-func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (found []finding.Finding, done bool) {
+func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (r check.Report, done bool) {
 	defer j.recovered("the forecast of " + doc.Path)
-	return view.Check(doc, check.Options{Context: ctx}).Findings, true
+	return view.Check(doc, check.Options{Context: ctx}), true
 }
 
 // publish tells the editor the findings of a document, where they or its version are others than

@@ -19,6 +19,7 @@ type session struct {
 	out     *wire.Writer
 	desk    *desk.Desk
 	judge   *judge
+	margins *margins
 
 	mu      sync.Mutex
 	stage   stage
@@ -47,7 +48,7 @@ const (
 
 func newSession(out io.Writer, o Options) *session {
 	s := &session{options: o, out: wire.NewWriter(out), desk: desk.New(), running: map[wire.ID]context.CancelFunc{}, asked: map[wire.ID]chan<- wire.Message{}, set: usualSettings}
-	s.judge = newJudge(s)
+	s.judge, s.margins = newJudge(s), newMargins(s)
 	return s
 }
 
