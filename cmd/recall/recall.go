@@ -5,8 +5,8 @@
 // A record is pinned to the fingerprint of its process, and names the revision of git
 // that holds that text. Where the process is another by now, the file it stands in is
 // read at that revision, with what it uses; the batch goes by the process there from then
-// on, and the process of today is kept beside it (model.Batch.Today), with what is
-// otherwise since (model.Batch.Since). The revision is believed: a text of which the
+// on, that of its signs or else that of its name, and the process of today is kept beside
+// it (model.Batch.Today), with what is otherwise since (model.Batch.Since). The revision is believed: a text of which the
 // fingerprint is another was pinned by another version of this program, or by hand, and
 // that is said. Where the text cannot be had the batch is left as it is, and goes by the
 // process of today.
@@ -67,7 +67,26 @@ func (s Reader) begun(b *model.Batch) *model.Process {
 	if b.Pinned.Revision.Text == "" {
 		return nil
 	}
-	return s.was(b.Process, b.Pinned.Revision.Text)
+	h := s.then(b.Process, b.Pinned.Revision.Text)
+	if h == nil {
+		return nil
+	}
+	for _, then := range h.Processes { // by its signs, since it may have had another name
+		if !then.Broken && fingerprint.Is(then, b.Pinned.Print.Text) {
+			return then
+		}
+	}
+	return called(h, b.Process.Name)
+}
+
+// Found tells whether the revision that a batch is pinned to holds the text that its signs are of, whatever it is
+// called there.
+func (s Reader) Found(b *model.Batch) bool {
+	if b.Pinned == nil || b.Process == nil {
+		return false
+	}
+	then := s.begun(b)
+	return then != nil && fingerprint.Is(then, b.Pinned.Print.Text)
 }
 
 // Holds tells whether a revision holds the text of a process, and of all that it uses, as
@@ -79,17 +98,26 @@ func (s Reader) Holds(p *model.Process, revision string) bool {
 
 // was is a process as it was at a revision, nil where it cannot be had.
 func (s Reader) was(p *model.Process, revision string) *model.Process {
+	if h := s.then(p, revision); h != nil {
+		return called(h, p.Name)
+	}
+	return nil
+}
+
+// then is the house of a process as it was at a revision, nil where it cannot be had.
+func (s Reader) then(p *model.Process, revision string) *model.House {
 	at := s.Below(p.Place.File)
 	if at == "" {
 		return nil
 	}
-	h := s.house(revision, at, p.Place.File.Name())
-	if h == nil {
-		return nil
-	}
-	for _, then := range h.Processes {
-		if then.Name == p.Name && !then.Broken {
-			return then
+	return s.house(revision, at, p.Place.File.Name())
+}
+
+// called is the process of a house by its name, nil where it has none that reads.
+func called(h *model.House, name string) *model.Process {
+	for _, p := range h.Processes {
+		if p.Name == name && !p.Broken {
+			return p
 		}
 	}
 	return nil

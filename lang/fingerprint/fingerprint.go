@@ -38,6 +38,18 @@ func Is(p *model.Process, print string) bool {
 	return print == Of(p) || print == signs(Trees(p))
 }
 
+// Anew gives the fingerprint of a process that was another before, in the way in which one of that before
+// was written; it is false for one that was not of that.
+func Anew(print string, before, now *model.Process) (string, bool) {
+	switch print {
+	case Of(before):
+		return Of(now), true
+	case signs(Trees(before)):
+		return signs(Trees(now)), true
+	}
+	return "", false
+}
+
 func signs(trees []*syntax.Tree) string {
 	sum := sha256.Sum256([]byte(text(trees)))
 	return hex.EncodeToString(sum[:])[:Signs]

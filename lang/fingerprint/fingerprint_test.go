@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/layout"
+	"maltwright/lang/model"
 	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
@@ -172,4 +173,12 @@ func TestAFingerprintWithWhatIsToldHolds(t *testing.T) {
 	assert.False(t, Is(p, "3f9a2c71d0e4"))
 	other, _ := read.Load("pale.malt", []byte(in["pale.malt"]), ".", changed(in, "loft.malt", "moisture      12.4 %", "moisture      12.5 %"))
 	assert.False(t, Is(other.Processes[0], whole))
+
+	for _, form := range []func(*model.Process) string{Of, func(p *model.Process) string { return signs(Trees(p)) }} {
+		anew, ok := Anew(form(p), p, other.Processes[0])
+		assert.True(t, ok)
+		assert.Equal(t, form(other.Processes[0]), anew)
+	}
+	_, ok := Anew("3f9a2c71d0e4", p, other.Processes[0])
+	assert.False(t, ok)
 }

@@ -1,0 +1,62 @@
+package outline
+
+import (
+	"fmt"
+	"time"
+
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/value"
+	"maltwright/lang/vocabulary"
+)
+
+// day is a run of lines of a record that are of one day.
+type day struct {
+	date  time.Time
+	lines []*syntax.Statement
+}
+
+// daysOf parts the lines of a record by their days. A line without a time is of the day above it; those in
+// front of the first day are not in it.
+func daysOf(b *syntax.Block) []day {
+	var list []day
+	times := value.Times(b.Statements)
+	for _, s := range b.Statements {
+		at, timed := times[s]
+		if timed && (len(list) == 0 || !sameDay(list[len(list)-1].date, at)) {
+			list = append(list, day{date: at})
+		}
+		if len(list) > 0 {
+			last := &list[len(list)-1]
+			last.lines = append(last.lines, s)
+		}
+	}
+	return list
+}
+
+func sameDay(a, b time.Time) bool {
+	return a.Year() == b.Year() && a.YearDay() == b.YearDay()
+}
+
+func (d day) span() source.Span {
+	return source.Span{Start: d.lines[0].Start, End: d.lines[len(d.lines)-1].End}
+}
+
+// days are the days of a record with what was written on each.
+func days(f *source.File, b *syntax.Block) []Symbol {
+	if b == nil {
+		return nil
+	}
+	var list []Symbol
+	for _, d := range daysOf(b) {
+		sym := Symbol{Kind: Day, Of: vocabulary.Batch, Name: d.date.Format(time.DateOnly), Detail: fmt.Sprintf("%d lines", len(d.lines)), Whole: d.span(), Word: d.lines[0].Verb.Span}
+		if len(d.lines) == 1 {
+			sym.Detail = "1 line"
+		}
+		for _, s := range d.lines {
+			sym.Inside = append(sym.Inside, Symbol{Kind: Reading, Of: vocabulary.Batch, Name: s.Verb.Text, Detail: behindVerb(f, s), Whole: s.Span, Word: s.Verb.Span})
+		}
+		list = append(list, sym)
+	}
+	return list
+}
