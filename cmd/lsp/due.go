@@ -2,75 +2,78 @@ package lsp
 
 import (
 	"context"
-	"encoding/json"
 	"path/filepath"
+	"slices"
+	"sync"
 
 	"maltwright/cmd/folder"
 	"maltwright/cmd/lsp/desk"
+	"maltwright/cmd/lsp/wire"
+	"maltwright/cmd/words"
 )
 
-// dueItem is something that is to be done at a batch, for a status line.
-type dueItem struct {
-	Text  string `json:"text"`  // what to do: drain, weigh
-	Time  string `json:"time"`  // when, seen from now: at 23:00, on Sat at 06:30
-	At    string `json:"at"`    // the same as 2026-03-06T23:00:00+01:00
-	Left  string `json:"left"`  // until then, or since then
-	Batch string `json:"batch"` // its name
-	URI   string `json:"uri"`   // of its record
-	Path  string `json:"path"`
-	Late  bool   `json:"late"`
+// folders are the folders of the editor as somebody at a bucket sees them: by the files on disk, for what
+// is not saved was not done. They stay open, since what was found of a file is kept with them.
+type folders struct {
+	mu   sync.Mutex
+	open map[string]*folder.Folder
 }
 
-// due answers with what is to be done next at each batch under way in the folders, and with what is late; the
-// earliest first. It goes by the files on disk.
-func due(ctx context.Context, s *session, v *desk.View, _ json.RawMessage) ([]dueItem, error) {
-	list := []dueItem{}
-	for _, at := range v.Folders() {
-		d := s.margins.folder(at)
-		if d == nil {
-			continue // it is not there
+// at opens a folder, or gives the one that is open.
+func (f *folders) at(path string, o folder.Options) (*folder.Folder, error) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	if d := f.open[path]; d != nil {
+		return d, nil
+	}
+	d, err := folder.Open(path, o)
+	if err != nil {
+		return nil, err
+	}
+	if f.open == nil {
+		f.open = map[string]*folder.Folder{}
+	}
+	f.open[path] = d
+	return d, nil
+}
+
+// close lets go of all folders.
+func (f *folders) close() {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	for _, d := range f.open {
+		_ = d.Close() // nothing was written
+	}
+	f.open = nil
+}
+
+// due lists what is late and what is next in the folders of the editor. A folder that cannot be read is
+// left out, with a line in the log.
+func due(ctx context.Context, s *session, v *desk.View, _ wire.DueParams) ([]wire.Due, error) {
+	list, now := []wire.Due{}, s.now()
+	for _, path := range v.Folders() {
+		d, err := s.folders.at(path, folder.Options{Clock: s.options.Clock, Cache: s.options.Cache})
+		if err != nil {
+			s.say("%v", err)
+			continue
 		}
-		state, err := d.Look(ctx, s.now())
+		state, err := d.Look(ctx, now)
 		if ctx.Err() != nil {
 			return nil, ctx.Err()
 		}
 		if err != nil {
+			s.say("%v", err)
 			continue
 		}
 		files := map[folder.ID]string{}
 		for _, b := range state.Underway {
-			files[b.ID] = filepath.Join(at, filepath.FromSlash(b.File))
+			files[b.ID] = filepath.Join(path, filepath.FromSlash(b.File))
 		}
 		for _, x := range state.Due {
-			path := files[x.Batch]
-			list = append(list, dueItem{x.Says, x.When, x.At.Format("2006-01-02T15:04:05Z07:00"), x.Left, x.Name, v.URI(path), path, x.Late})
+			list = append(list, wire.Due{Text: words.Joined(", ", x.Says, x.Expected), Time: x.When, Left: x.Left, At: x.At,
+				Late: x.Late, Night: x.Night, Batch: x.Name, URI: v.URI(files[x.Batch])})
 		}
 	}
+	slices.SortStableFunc(list, func(a, b wire.Due) int { return a.At.Compare(b.At) })
 	return list, nil
-}
-
-// folder is a folder that stays open, so that what is known of its batches is not reckoned anew each time; nil where
-// it cannot be opened.
-func (m *margins) folder(at string) *folder.Folder {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	if d := m.folders[at]; d != nil {
-		return d
-	}
-	d, err := folder.Open(at, folder.Options{Clock: m.s.options.Clock})
-	if err != nil {
-		return nil
-	}
-	m.folders[at] = d
-	return d
-}
-
-// close lets go of the folders.
-func (m *margins) close() {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	for _, d := range m.folders {
-		_ = d.Close()
-	}
-	clear(m.folders)
 }

@@ -20,7 +20,7 @@ func codeLens(ctx context.Context, s *session, v *desk.View, p wire.CodeLensPara
 	for _, x := range s.margins.of(ctx, v, doc).Lenses {
 		at := v.Range(doc.File, x.Of)
 		add := func(title, command string) {
-			list = append(list, wire.CodeLens{Range: at, Command: &wire.Command{Title: title, Command: command, Arguments: []any{p.TextDocument.URI, x.Name}}})
+			list = append(list, wire.CodeLens{Range: at, Command: &wire.Command{Title: title, Command: command, Arguments: []any{p.TextDocument.URI, wire.DrawOptions{Name: x.Name}}}})
 		}
 		if x.Text != "" {
 			add(x.Text, commandChart)

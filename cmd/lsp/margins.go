@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"maltwright/check"
-	"maltwright/cmd/folder"
 	"maltwright/cmd/lsp/desk"
 	"maltwright/cmd/margin"
 )
@@ -26,8 +25,6 @@ type margins struct {
 	came   chan struct{} // closed when something has come, and then another one
 	cancel context.CancelFunc
 	kept   map[print][]*margin.Likely
-
-	folders map[string]*folder.Folder // that were asked what is due
 }
 
 type print [sha256.Size]byte
@@ -56,7 +53,7 @@ const (
 )
 
 func newMargins(s *session) *margins {
-	return &margins{s: s, wake: make(chan struct{}, 1), docs: map[string]*margined{}, came: make(chan struct{}), kept: map[print][]*margin.Likely{}, folders: map[string]*folder.Folder{}}
+	return &margins{s: s, wake: make(chan struct{}, 1), docs: map[string]*margined{}, came: make(chan struct{}), kept: map[print][]*margin.Likely{}}
 }
 
 // changed takes note that something was typed.
@@ -136,6 +133,20 @@ func (m *margins) of(ctx context.Context, v *desk.View, doc *desk.Doc) margin.Ma
 		return last.held.On(doc.Tree())
 	}
 	return margin.Margin{File: doc.File}
+}
+
+// now is what is known of a document as it is in a view; nil where it is not forecast yet.
+func (m *margins) now(v *desk.View, doc *desk.Doc) *margined {
+	words, err := v.Checked(doc.Path)
+	if err != nil || !m.s.settings().Forecast {
+		return nil
+	}
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if is := m.docs[doc.Path]; is != nil && is.words == words {
+		return is
+	}
+	return nil
 }
 
 // await waits for the forecast of a document as it is in a view; nil where it does not come soon, or none is made.

@@ -4,7 +4,6 @@ import (
 	"context"
 	"encoding/json"
 	"io"
-	"os"
 	"strings"
 	"testing"
 	"time"
@@ -12,7 +11,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/cmd/lsp/desk"
 	"maltwright/cmd/lsp/typist"
 	"maltwright/cmd/lsp/wire"
 )
@@ -131,36 +129,20 @@ func TestARecordSaysWhatEachReadingComesToAndWhatIsNext(t *testing.T) {
 	assert.NotEmpty(t, with(hints(c, "26-05.malt"), "weighed 8.54"), "the line that is typed is not read yet")
 }
 
-func TestWhatIsDueNextInTheFolder(t *testing.T) {
-	c := record(t, "2026-04-11 06:00")
-	var list []dueItem
-	c.Ask("maltwright/due", struct{}{}, &list)
-	require.Len(t, list, 1)
-	assert.Equal(t, "26-05", list[0].Batch)
-	assert.Equal(t, "at 14:30", list[0].Time)
-	assert.Equal(t, c.URI("26-05.malt"), list[0].URI)
-	assert.False(t, list[0].Late)
-	assert.Contains(t, list[0].Text, "soak 3")
+func TestWhatIsDrawnIsShownByAnEditorThatCan(t *testing.T) {
+	c := loft(t)
+	var uri string
+	c.Ask("workspace/executeCommand", map[string]any{"command": commandChart, "arguments": []any{c.URI("pale.malt")}}, &uri)
+	assert.Contains(t, string(c.Heard("window/showDocument", 0).Params), uri)
 }
 
-func TestAChartAndASheetAreWrittenIntoTheCache(t *testing.T) {
-	c := record(t, "2026-04-11 06:00")
-	c.Open("pale.malt")
-	for _, x := range []struct{ file, command, begins, ending string }{
-		{"pale.malt", "maltwright.chart", "<svg", ".svg"}, {"pale.malt", "maltwright.sheet", "%PDF-", ".pdf"},
-		{"26-05.malt", "maltwright.chart", "<svg", ".svg"}, {"26-05.malt", "maltwright.sheet", "%PDF-", ".pdf"},
-	} {
-		var uri string
-		c.Ask("workspace/executeCommand", map[string]any{"command": x.command, "arguments": []any{c.URI(x.file)}}, &uri)
-		text, err := os.ReadFile(desk.Path(uri))
-		require.NoError(t, err)
-		assert.True(t, strings.HasSuffix(uri, x.ending) && strings.Contains(string(text[:200]), x.begins), "%s of %s: %s", x.command, x.file, uri)
-		assert.Contains(t, string(c.Heard("window/showDocument", 0).Params), "file:///")
-	}
-	var err error = c.Try("workspace/executeCommand", map[string]any{"command": "maltwright.chart", "arguments": []any{c.URI("loft.malt")}}, nil)
-	assert.ErrorContains(t, err, "no process and no batch")
-	assert.Error(t, c.Try("workspace/executeCommand", map[string]any{"command": "maltwright.chart"}, nil))
-	assert.Error(t, c.Try("workspace/executeCommand", map[string]any{"command": "other"}, nil))
+func TestTheForecastStandsInTheHover(t *testing.T) {
+	c := loft(t)
+	hints(c, "pale.malt")
+	var got wire.Hover
+	c.Ask("textDocument/hover", c.At("pale.malt", "7 h in water"), &got)
+	assert.Contains(t, got.Contents.Value, "soak 1 (water 13 °C) is over 7 h after the first soak: moisture 28.7 %, weight 7.34 kg")
+	assert.Contains(t, got.Contents.Value, "with 8 h: steep-out moisture 44.4 % (+0.5 points)")
 }
 
 func TestWhatOneMoreOfANumberChangesIsSaidWhereItIsAsked(t *testing.T) {

@@ -31,6 +31,9 @@ type session struct {
 	last    int                             // the number of the last of them
 	logging sync.Mutex
 
+	folders folders
+	drawn   drawn
+
 	work  sync.WaitGroup // what runs on goroutines of its own
 	ctx   context.Context
 	leave context.CancelFunc
@@ -49,6 +52,7 @@ const (
 func newSession(out io.Writer, o Options) *session {
 	s := &session{options: o, out: wire.NewWriter(out), desk: desk.New(), running: map[wire.ID]context.CancelFunc{}, asked: map[wire.ID]chan<- wire.Message{}, set: usualSettings}
 	s.judge, s.margins = newJudge(s), newMargins(s)
+	s.drawn.cache = o.Cache
 	return s
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
 )
 
 // On is what of the margin still holds beside a newer text of the same file that is not forecast, because it does
@@ -91,7 +92,7 @@ func alike(a, b *syntax.Tree, old, now *syntax.Statement) (list [][2]*syntax.Sta
 // telling are the statements of a block by which something is forecast.
 func telling(s *syntax.Statement) []*syntax.Statement {
 	return slices.DeleteFunc(slices.Clone(s.Body.Statements), func(s *syntax.Statement) bool {
-		return !s.Broken && (s.Verb.Text == "expect" || s.Verb.Text == "accept")
+		return !s.Broken && (s.Verb.Text == vocabulary.VerbExpect || s.Verb.Text == vocabulary.VerbAccept)
 	})
 }
 

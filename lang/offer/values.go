@@ -119,8 +119,8 @@ func (l *list) amount(w *want) {
 			l.add(Item{Label: p, Kind: Choice, Detail: "where it is measured", Doc: about(p), Needed: w.needed && w.slot.Placed, Filter: filter(p, vocabulary.SynonymsOf(p))})
 		}
 	}
-	l.figures(w, w.slot.Range && !w.bounded, dims, w.slot.Sense)
 	l.unitOfNumber(w, dims)
+	l.figures(w, w.slot.Range && !w.bounded, dims, w.slot.Sense)
 	if w.slot.Bound && !w.bounded {
 		for _, op := range l.ops(w) {
 			l.addBound(w, op.String())
@@ -167,7 +167,7 @@ func (l *list) addBound(w *want, bound string) {
 }
 
 func (l *list) join(w *want, word, doc string) {
-	l.add(Item{Label: word, Kind: Join, Doc: doc, Needed: w.needed})
+	l.add(Item{Label: word, Kind: Join, Detail: doc, Needed: w.needed})
 }
 
 // dims are the dimensions of a value, of an analysis those of what was tested.
@@ -244,8 +244,8 @@ func (l *list) asked(w *want) {
 		return
 	}
 	l.class++
-	l.figures(w, !w.bounded, m.Dims, nil)
 	l.unitOfNumber(w, m.Dims)
+	l.figures(w, !w.bounded, m.Dims, nil)
 }
 
 // samples are the values of the row's own example that stand where the statement goes on.
