@@ -56,12 +56,14 @@ func newMargins(s *session) *margins {
 	return &margins{s: s, wake: make(chan struct{}, 1), docs: map[string]*margined{}, came: make(chan struct{}), kept: map[print][]*margin.Likely{}}
 }
 
-// changed takes note that something was typed.
+// changed takes note that something was typed. What is ended by that is begun again once it is quiet.
 func (m *margins) changed() {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	if m.cancel != nil {
 		m.cancel()
+		m.cancel = nil
+		signal(m.wake)
 	}
 }
 
