@@ -81,3 +81,21 @@ func (m mender) path(text []byte) []look {
 	}
 	return path
 }
+
+// Only makes the repair of one finding of a text, and gives the edits: of the first of those of its rule that stand at
+// its place. It gives none where the finding has no repair, or where that would be no gain: the finding would still
+// stand, or another would come that has no repair of its own.
+func Only(text []byte, f finding.Finding, check Checker) []finding.Edit {
+	m := mender{check}
+	before := m.look(text)
+	i := slices.IndexFunc(before.found, func(g finding.Finding) bool {
+		return g.Rule == f.Rule && g.Place.Span == f.Place.Span && g.Place.File == before.file && g.Message == f.Message
+	})
+	if i < 0 || len(before.found[i].Fixes) == 0 || !before.fits(nil, before.found[i]) {
+		return nil
+	}
+	if _, blamed := m.try(before, []int{i}); len(blamed) > 0 {
+		return nil
+	}
+	return before.found[i].Fixes
+}

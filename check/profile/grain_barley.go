@@ -16,6 +16,7 @@ var barley = Grain{
 	Precursor:  true,
 	SoakLong:   10,
 	SoakLost:   24,
+	Water:      Band{12, 15},
 	WarmWater:  16,
 	HotWater:   20,
 	TepidWater: 18,

@@ -15,6 +15,7 @@ var buckwheat = Grain{
 	EndMost:    0.06,
 	SoakLong:   8,
 	SoakLost:   24,
+	Water:      Band{12, 16},
 	WarmWater:  18,
 	HotWater:   24,
 	TepidWater: 22,

@@ -15,6 +15,7 @@ var maize = Grain{
 	EndMost:    0.12, // as sorghum
 	SoakLong:   24,
 	SoakLost:   48,
+	Water:      Band{25, 30},
 	WarmWater:  30,
 	HotWater:   34,
 	TepidWater: 32,

@@ -15,6 +15,7 @@ var millet = Grain{
 	EndMost:    0.12, // dried in the sun to 10 to 12 % (common practice, from memory)
 	SoakLong:   24,
 	SoakLost:   48,
+	Water:      Band{25, 30},
 	WarmWater:  32,
 	HotWater:   36,
 	TepidWater: 34,

@@ -16,6 +16,7 @@ var oats = Grain{
 	EndMost:    0.06,
 	SoakLong:   8,
 	SoakLost:   24,
+	Water:      Band{12, 16},
 	WarmWater:  18,
 	HotWater:   22,
 	TepidWater: 20,

@@ -16,6 +16,7 @@ var rye = Grain{
 	EndMost:    0.06,
 	SoakLong:   8,
 	SoakLost:   24,
+	Water:      Band{12, 16},
 	WarmWater:  16,
 	HotWater:   20,
 	TepidWater: 18,

@@ -15,6 +15,7 @@ var sorghum = Grain{
 	EndMost:    0.12, // dried in the sun to 10 to 12 % (common practice, from memory)
 	SoakLong:   24,
 	SoakLost:   48,
+	Water:      Band{25, 30},
 	WarmWater:  30,
 	HotWater:   34,
 	TepidWater: 32,

@@ -16,6 +16,7 @@ var wheat = Grain{
 	EndMost:    0.06,
 	SoakLong:   8,
 	SoakLost:   24,
+	Water:      Band{12, 15},
 	WarmWater:  16,
 	HotWater:   20,
 	TepidWater: 18,

@@ -40,6 +40,7 @@ type Grain struct {
 	Precursor  bool    // its malt holds enough of the precursor of DMS to be tasted
 	SoakLong   float64 // a soak longer than this in still water is long
 	SoakLost   float64 // and from here on the grain is lost
+	Water      Band    // steep water that is usual (common practice)
 	WarmWater  float64 // steep water above it is warm
 	HotWater   float64 // steep water above it harms within hours
 	TepidWater float64 // in still water above it grain is lost in TepidLost

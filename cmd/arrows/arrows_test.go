@@ -22,7 +22,7 @@ var pipeline = []string{
 	"lang/layout", "lang/fingerprint", "lang/contrast", "lang/merge", "lang/outline", "lang/offer",
 	"sim/work", "sim/powers", "sim/air", "sim/draught", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/pneumatic", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/anyhouse", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/sampler", "sim/infer/follow", "sim/infer/learn", "sim/outside/figure", "sim/outside", "sim/outside/fit",
-	"check/profile", "check/tell", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
+	"check/profile", "check/usual", "check/tell", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
 	"cmd/arrows", "cmd/founding", "cmd/rewrite", "cmd/shelf", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference", "cmd/answer/outlook", "cmd/answer/timetable",
 	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/trace", "cmd/answer/effect", "cmd/answer/whatif", "cmd/answer/sums", "cmd/answer/noted", "cmd/answer/curve",
 	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html", "cmd/write/qr", "cmd/write/highlight", "cmd/write/man",

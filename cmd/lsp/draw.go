@@ -10,6 +10,7 @@ import (
 
 	"maltwright/cmd/answer/curve"
 	"maltwright/cmd/answer/progress"
+	layout "maltwright/cmd/chart"
 	"maltwright/cmd/chart/figures"
 	"maltwright/cmd/chart/svg"
 	"maltwright/cmd/lsp/desk"
@@ -29,12 +30,12 @@ func chart(ctx context.Context, d *subject, o wire.DrawOptions) ([]byte, error) 
 	list, known := figures.Named(of, &c, d.words)
 	switch {
 	case !known:
-		return nil, refused("a chart is not made of %q: say one of %s", of, strings.Join(figures.Names(), ", "))
+		return nil, cannot("a chart is not made of %q: say one of %s", of, strings.Join(figures.Names(), ", "))
 	case len(list) == 0:
-		return nil, refused("there is nothing to draw of %s in it", of)
+		return nil, cannot("there is nothing to draw of %s in it", of)
 	}
 	var b bytes.Buffer
-	err = svg.Write(&b, list[0], svg.Options{})
+	err = svg.Write(&b, list[0], svg.Options{Options: layout.Options{Width: float64(o.Wide)}})
 	return b.Bytes(), err
 }
 
@@ -61,7 +62,7 @@ func (d *subject) sheet() (sheet.Sheet, error) {
 	name := words.TypedName(d.file)
 	if f := d.follow; f != nil {
 		if f.Over() {
-			return sheet.Sheet{}, refused("batch %q is over; nothing is left to do", f.Trial.Batch.Name)
+			return sheet.Sheet{}, cannot("batch %q is over; nothing is left to do", f.Trial.Batch.Name)
 		}
 		o := sheet.Options{Note: "maltwright note " + name, Follow: f, Past: d.asOf == progress.LastReading}
 		return sheet.OfBatch(f.Trial.Batch, f.Middle(), f.Due, d.at, o)
@@ -82,7 +83,7 @@ func drawnAs(ending string, draw func(context.Context, *subject, wire.DrawOption
 		}
 		doc, err := v.At(uri)
 		if err != nil {
-			return nil, refused("%s cannot be read", desk.Path(uri))
+			return nil, cannot("%s cannot be read", desk.Path(uri))
 		}
 		d, err := s.subject(ctx, v, doc, o.Name)
 		if err != nil {
@@ -92,14 +93,14 @@ func drawnAs(ending string, draw func(context.Context, *subject, wire.DrawOption
 		if err != nil {
 			return nil, err
 		}
-		file, err := s.drawn.put(doc.Path, cmp.Or(o.Of, "all"), ending, made)
+		file, err := s.drawn.put(doc.Path, fmt.Sprint(o.Of, o.Wide), ending, made)
 		if err != nil {
-			return nil, refused("it cannot be written: %v", err)
+			return nil, cannot("it cannot be written: %v", err)
 		}
 		return desk.URI(file), nil
 	}
 }
 
-func refused(format string, args ...any) error {
+func cannot(format string, args ...any) error {
 	return &wire.Error{Code: wire.RequestFailed, Message: fmt.Sprintf(format, args...)}
 }

@@ -84,6 +84,10 @@ func TestChartIsTheOneOfTheCommand(t *testing.T) {
 	require.NoError(t, err)
 	assert.True(t, bytes.Equal(drawn, again))
 
+	narrow, err := ask(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Wide: 360})
+	require.NoError(t, err)
+	assert.Contains(t, string(narrow), `width="360"`)
+
 	c.Open("pale.malt")
 	c.Type("pale.malt", "process \"Loft pale\"", "process \"Loft other\"") // what is open counts
 	drawn, err = ask(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Of: "heat"})

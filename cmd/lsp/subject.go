@@ -36,7 +36,7 @@ func (s *session) subject(ctx context.Context, v *desk.View, doc *desk.Doc, name
 		return nil, err
 	}
 	if worst, any := finding.Worst(checked.Findings); any && worst >= finding.Fault {
-		return nil, refused("%s has faults: put them right first", filepath.Base(doc.Path))
+		return nil, cannot("%s has faults: put them right first", filepath.Base(doc.Path))
 	}
 	d := &subject{file: filepath.Base(doc.Path)}
 	for _, p := range checked.House.Processes {
@@ -52,7 +52,7 @@ func (s *session) subject(ctx context.Context, v *desk.View, doc *desk.Doc, name
 			return d, d.broke(err)
 		}
 	}
-	return nil, refused("%s holds no process and no record that can be drawn", d.file)
+	return nil, cannot("%s holds no process and no record that can be drawn", d.file)
 }
 
 // follow follows a batch, as the command follow does.
@@ -73,5 +73,5 @@ func (d *subject) broke(err error) error {
 	if err == nil || errors.As(err, &said) {
 		return err
 	}
-	return refused("%s: %s", d.file, d.words.Cause(err))
+	return cannot("%s: %s", d.file, d.words.Cause(err))
 }

@@ -49,9 +49,9 @@ const Steps = 400_000
 // or the context ends. Each side spends from a pool of so many steps of the model; 0 is as many as a file may have.
 func OtherwiseAt(ctx context.Context, c Case, tree *syntax.Tree, r check.Report, offset, steps int) *Otherwise {
 	n, ok := numberAt(tree, offset)
-	value, read := n.value()
+	value, counts := n.value()
 	p, f := processAt(r, tree.File, n.place)
-	if !ok || !read || f == nil {
+	if !ok || !counts || f == nil {
 		return nil
 	}
 	out := &Otherwise{Of: n.place, Text: shownWith(n.text, n.unit)}

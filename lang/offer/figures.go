@@ -78,31 +78,42 @@ func within(r quantity.Range, example string) string {
 
 // units lists those in which a value of the dimensions is written, those of the house first.
 func (l *list) units(w *want, dims []quantity.Dimension, sense *vocabulary.Sense) {
-	class := l.class
-	defer func() { l.class = class }()
-	for _, d := range dims {
-		if d == quantity.TemperatureDifference {
-			d = quantity.Temperature
+	for _, u := range l.fitting(w, dims, sense) {
+		it := Item{Label: u.Name, Kind: Unit, Detail: u.Doc, Needed: w.needed, Filter: filter(u.Name, u.Aliases)}
+		if l.kind == syntax.PieceNumber { // the number itself is at the place
+			number := strings.TrimSpace(l.file.Text(l.word))
+			it.Edit, it.Filter = Edit{l.word, number + " " + u.Name}, number+" "+u.Name
 		}
-		for _, u := range quantity.Units() {
-			if u.Dimension != d || d == quantity.Count && !counted(u, sense) || !w.goesWith(u) {
-				continue
+		l.add(it)
+	}
+}
+
+// fitting are the units that fit, the likeliest first.
+func (l *list) fitting(w *want, dims []quantity.Dimension, sense *vocabulary.Sense) (list []quantity.Unit) {
+	ranks := map[string]int{}
+	for _, u := range quantity.Units() {
+		for _, d := range dims {
+			if d == quantity.TemperatureDifference {
+				d = quantity.Temperature
 			}
-			l.class = class + l.rank(u, d)
-			it := Item{Label: u.Name, Kind: Unit, Detail: u.Doc, Needed: w.needed, Filter: filter(u.Name, u.Aliases)}
-			if l.kind == syntax.PieceNumber { // the number itself is at the place
-				number := strings.TrimSpace(l.file.Text(l.word))
-				it.Edit, it.Filter = Edit{l.word, number + " " + u.Name}, number+" "+u.Name
+			if u.Dimension == d && (d != quantity.Count || counted(u, sense)) && w.goesWith(u) {
+				ranks[u.Name] = l.rank(u)
+				list = append(list, u)
+				break
 			}
-			l.add(it)
 		}
 	}
+	slices.SortStableFunc(list, func(a, b quantity.Unit) int { return ranks[a.Name] - ranks[b.Name] })
+	return list
 }
 
 // goesWith tells whether a number of the unit goes on with what stands in front of it: the oz of 5 lb 4 oz.
 func (w *want) goesWith(u quantity.Unit) bool {
 	if w.more == nil {
 		return true
+	}
+	if first, ok := quantity.Lookup(w.more[0].Unit); ok && quantity.OfPounds(first.Name) != quantity.OfPounds(u.Name) {
+		return false
 	}
 	_, err := quantity.Make(append(slices.Clip(w.more), quantity.Part{Number: "1", Unit: u.Name})...)
 	return err == nil
@@ -111,7 +122,10 @@ func (w *want) goesWith(u quantity.Unit) bool {
 // unitOfNumber lists the units of a number at the place that has none yet: 12| of 12 °C.
 func (l *list) unitOfNumber(w *want, dims []quantity.Dimension) {
 	if l.kind == syntax.PieceNumber && (w.place != "" || !w.slot.Placed) {
+		class := l.class
+		l.class = 0
 		l.units(w, dims, w.slot.Sense)
+		l.class = class
 	}
 }
 
@@ -135,21 +149,18 @@ var likely = map[quantity.Dimension][]string{
 	quantity.Power:  {"kW", "W", "Btu/h"},
 }
 
-// rank is how far down a unit stands: those of the house first, then those that are likely.
-func (l *list) rank(u quantity.Unit, d quantity.Dimension) int {
-	s, rank := l.known.System, 0
-	switch {
-	case d == quantity.Temperature:
-		if u.Name != s.Degree() {
-			rank += 2
-		}
-	case quantity.OfPounds(u.Name) != s.British && d != quantity.Time:
-		rank += 2
-	case s.British && strings.HasSuffix(u.Name, "-us") == s.Imperial && strings.Contains(u.Name, "-"):
-		rank++
+// rank is how far down a unit stands: those of the house first, and of them those that are likely.
+func (l *list) rank(u quantity.Unit) int {
+	s, rank := l.known.System, slices.Index(likely[u.Dimension], u.Name)
+	if rank < 0 {
+		rank = len(likely[u.Dimension]) + 1
 	}
-	if list := likely[d]; list != nil && !slices.Contains(list, u.Name) && !s.British {
-		rank++
+	switch {
+	case u.Dimension == quantity.Time:
+	case u.Dimension == quantity.Temperature && u.Name != s.Degree(), u.Dimension != quantity.Temperature && quantity.OfPounds(u.Name) != s.British:
+		rank += 20
+	case strings.HasSuffix(u.Name, "-us") && s.Imperial, strings.HasSuffix(u.Name, "-imp") && !s.Imperial:
+		rank += 10
 	}
 	return rank
 }

@@ -38,7 +38,7 @@ func (l *list) meansIt(it Item) bool {
 		return false
 	}
 	words := []string{strings.Fields(it.Edit.New)[0]}
-	if _, ok := nearest.Word(l.typed, words); ok {
+	if _, ok := nearest.Word(l.typed, words); ok && l.typed[0] == words[0][0] { // few slips are of the first letter
 		return true
 	}
 	_, ok := vocabulary.Inflected(l.typed, words)

@@ -61,6 +61,7 @@ type Named struct {
 	Text   string
 	Detail string // vessel, holds 25 l
 	Place  source.Place
+	end    int // of its block
 }
 
 // Asked is a value of which somebody may know what is usual.

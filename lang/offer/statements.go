@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
@@ -14,8 +15,9 @@ const (
 	stageNext
 	onceYet
 	again
-	wholes
 	asides
+
+	wholesBehind = 5 // of ten
 )
 
 // statements lists the words of a block.
@@ -33,7 +35,7 @@ func (l *list) statements() {
 		if row.Once && there[row.Word] {
 			continue
 		}
-		l.class = classOf(&row, l.in, there[row.Word], rank)
+		l.class = 10 * classOf(&row, l.in, there[row.Word], rank)
 		l.add(Item{Label: row.Word, Kind: Statement, Detail: vocabulary.Form(row), Doc: row.Doc, Filter: filter(row.Word, vocabulary.WrittenFor(l.in, row.Word)), Needed: row.Needed && !there[row.Word]})
 	}
 	l.wholes()
@@ -92,9 +94,23 @@ func (l *list) limits(there map[string]bool) {
 	l.class = onceYet
 	for _, limit := range vocabulary.LimitNames() {
 		if !there[limit.Word] {
-			l.add(Item{Label: limit.Word, Kind: Statement, Detail: limit.Word + " " + limit.Op.String() + " <" + limit.Dim.String() + ">", Doc: limit.Doc})
+			l.add(Item{Label: limit.Word, Kind: Statement, Detail: limitForm(limit), Doc: limit.Doc})
 		}
 	}
+}
+
+func limitForm(l vocabulary.Limit) string {
+	return l.Word + " " + l.Op.String() + " <" + l.Dim.String() + ">"
+}
+
+// formOf is the form of a statement of a block.
+func formOf(in vocabulary.Block, row vocabulary.Row) string {
+	for _, l := range vocabulary.LimitNames() {
+		if in == vocabulary.Limits && l.Word == row.Word {
+			return limitForm(l)
+		}
+	}
+	return vocabulary.Form(row)
 }
 
 // NamesIn lists what a file defines: its lots, vessels, kilns and the like, each with the first
@@ -109,7 +125,7 @@ func NamesIn(tree *syntax.Tree) (list []Named) {
 		if !ok || name.Value == "" {
 			continue
 		}
-		list = append(list, Named{Block: row.Opens, Text: name.Value, Detail: brief(tree, row, s), Place: placeOf(tree, s)})
+		list = append(list, Named{Block: row.Opens, Text: name.Value, Detail: brief(tree, row, s), Place: source.Place{File: tree.File, Span: s.Head()}, end: s.End})
 	}
 	return list
 }

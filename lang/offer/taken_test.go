@@ -117,7 +117,7 @@ func TestATakenWordNeedsNoMoreThanAValue(t *testing.T) {
 				tree := parsed("x.malt", text)
 				before := misread("x.malt", text)
 				for _, it := range offer.At(tree.File, tree, at, offer.Known{}) {
-					if it.Kind == offer.Join && it.Label == v.To || it.Kind == offer.Choice && slices.Contains(placeWords, it.Label) {
+					if it.Kind == offer.Whole || it.Kind == offer.Join && it.Label == v.To || it.Kind == offer.Choice && slices.Contains(placeWords, it.Label) {
 						continue // a value must stand behind it, and no finding says that it is that which is missing
 					}
 					after := take(text, it)

@@ -167,7 +167,7 @@ func (l *list) addBound(w *want, bound string) {
 }
 
 func (l *list) join(w *want, word, doc string) {
-	l.add(Item{Label: word, Kind: Join, Doc: doc, Needed: w.needed})
+	l.add(Item{Label: word, Kind: Join, Detail: doc, Needed: w.needed})
 }
 
 // dims are the dimensions of a value, of an analysis those of what was tested.

@@ -104,7 +104,7 @@ func takeAmount(w *want, terms []syntax.Term) (rest []syntax.Term, more, ok bool
 	if !is || !fits(a, w.slot.Dims) {
 		return terms, false, false
 	}
-	if len(terms) == 2 && further(a, terms[1]) {
+	if len(terms) == 2 && goesOnIn(a, terms[1]) {
 		w.unit, w.needed, w.more = true, true, a.Low.Written()
 		return nil, true, true
 	}
@@ -112,8 +112,8 @@ func takeAmount(w *want, terms []syntax.Term) (rest []syntax.Term, more, ok bool
 	return terms[1:], len(terms) == 1 && (w.unit || w.to), true
 }
 
-// further tells whether a number behind an amount goes on with it: the 4 of 5 lb 4 oz.
-func further(a syntax.Amount, behind syntax.Term) bool {
+// goesOnIn tells whether a number behind an amount goes on with it: the 4 of 5 lb 4 oz.
+func goesOnIn(a syntax.Amount, behind syntax.Term) bool {
 	next, ok := behind.(syntax.Amount)
 	return ok && a.High == nil && next.High == nil && a.Low.Parts[0].Unit.Text != "" && next.Low.Parts[0].Unit.Text == ""
 }

@@ -44,9 +44,9 @@ type sample struct {
 	kinds      []kind // "" where it is not known: blanks, and statements that do not read
 }
 
-// samples are the examples, those that are meant to be broken too, each line of the reference, and
-// files as no person would write them.
-func samples(t *testing.T) []sample {
+// samples are the examples, those that are meant to be broken too, the lines of the reference, and
+// so many files as no person would write them.
+func samples(t *testing.T, invented uint64) []sample {
 	t.Helper()
 	var list []sample
 	for _, pattern := range []string{"*.malt", "*/*.malt"} {
@@ -59,10 +59,12 @@ func samples(t *testing.T) []sample {
 		}
 	}
 	require.Greater(t, len(list), 150)
+	var lines strings.Builder
 	for _, r := range vocabulary.Rows() {
-		list = append(list, newSample("the example of "+r.Word, []byte(r.Example+"\n")))
+		lines.WriteString(r.Example + "\n")
 	}
-	for seed := range uint64(40) {
+	list = append(list, newSample("the lines of the reference", []byte(lines.String())))
+	for seed := range invented {
 		list = append(list, newSample(fmt.Sprintf("invented %d", seed), []byte(invent.File(seed))))
 	}
 	return slices.DeleteFunc(list, func(s sample) bool { // an editor shows such a file by another encoding, or not at all

@@ -38,7 +38,7 @@ func needsModules(t *testing.T) {
 
 func TestEveryWordHasTheScopeOfWhatItIs(t *testing.T) {
 	needsModules(t)
-	list := samples(t)
+	list := samples(t, 40)
 	texts := make([]string, len(list))
 	for i, s := range list {
 		texts[i] = s.text

@@ -102,7 +102,7 @@ class Session {
       synchronize: { configurationSection: "maltwright", fileEvents: vscode.workspace.createFileSystemWatcher("**/*.csv") },
       middleware: {
         // A lens asks the server for a picture; what comes back is a file to be shown.
-        executeCommand: async (command, args, next) => this.pictures.answered(command, await next(command, args)),
+        executeCommand: (command, args, next) => this.pictures.asked(command, args, (given) => next(command, given)),
       },
     };
   }

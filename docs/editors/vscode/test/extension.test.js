@@ -85,7 +85,7 @@ test("the chart is shown beside the text, and the sheet outside", async () => {
   assert.equal(panel.title, "Moisture of Loft pale");
   assert.equal(panel.options.enableScripts, false);
   assert.match(panel.webview.html, /default-src 'none'; img-src 'self'; style-src 'unsafe-inline'/);
-  assert.match(panel.webview.html, /<img src="file:[^"]*\.svg" alt="Moisture of Loft pale: /);
+  assert.match(panel.webview.html, /<source media="[^"]*" srcset="file:[^"]*\.svg"><img src="file:[^"]*\.svg" alt="Moisture of Loft pale: /);
   assert.doesNotMatch(panel.webview.html, /<script/);
   await vscode.commands.executeCommand("maltwright.showChart");
   assert.equal(editor.panels.length, 1, "it is drawn anew in its place");

@@ -1,0 +1,98 @@
+package margin
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/check"
+	"maltwright/check/records"
+	"maltwright/check/rules"
+	"maltwright/lang/finding"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// reason is what stands behind because until the writer says why.
+const reason = "say here why it is right"
+
+// accept writes that a finding is right here, into the innermost block in which that silences it and nothing
+// else that stands is otherwise. A danger is never accepted, nor what is wrong with the words themselves.
+func (a *actor) accept(f *finding.Finding) []Action {
+	if f.Severity >= finding.Danger || !acceptable(f.Rule) {
+		return nil
+	}
+	line := fmt.Sprintf("accept %s because %q", f.Rule, reason)
+	for _, block := range a.around(f.Place.Span) {
+		if len(block.Body.Statements) == 0 {
+			continue
+		}
+		x := Action{Deed: Accept, Title: fmt.Sprintf("accept %s here, and say why", f.Rule), Edits: []finding.Edit{a.put(block.Body.Statements[0], line)}, Of: f, Fill: reason}
+		if a.silences(x, *f) {
+			return []Action{x}
+		}
+	}
+	return nil
+}
+
+// acceptable tells whether a rule is one that a writer may say is wrong here.
+func acceptable(rule string) bool {
+	return slices.ContainsFunc(rules.All(), func(r rules.Rule) bool { return r.Name == rule }) ||
+		slices.ContainsFunc(records.Rules(), func(r finding.Rule) bool { return r.Name == rule })
+}
+
+// around are the statements whose blocks stand around a stretch and may hold an acceptance, the inner ones first.
+func (a *actor) around(at source.Span) (list []*syntax.Statement) {
+	var into func(b *syntax.Block, in vocabulary.Block)
+	into = func(b *syntax.Block, in vocabulary.Block) {
+		for _, s := range b.Statements {
+			if s.Body == nil || at.Start < s.Start || s.End < at.End {
+				continue
+			}
+			inside := vocabulary.Opens(in, s.Verb.Text)
+			if _, ok := vocabulary.Lookup(inside, "accept"); ok && inside != vocabulary.Repeat {
+				list = append(list, s)
+			}
+			into(s.Body, inside)
+		}
+	}
+	into(&a.tree.Top, vocabulary.File)
+	slices.Reverse(list)
+	return list
+}
+
+// silences tells whether after an action the finding is gone, and nothing else has come.
+func (a *actor) silences(x Action, f finding.Finding) bool {
+	r := a.check(x.Applied(a.Text), check.Options{Context: a.ctx})
+	return a.ctx.Err() == nil && times(r, f.Rule) < times(a.r, f.Rule) && !worse(a.r, r)
+}
+
+// times is how often a rule speaks.
+func times(r check.Report, rule string) (n int) {
+	for _, g := range r.Findings {
+		if g.Rule == rule {
+			n++
+		}
+	}
+	return n
+}
+
+// worse tells whether a report has a finding, more than a note, of a rule that another has fewer of.
+func worse(was, is check.Report) bool {
+	count := func(r check.Report) map[string]int {
+		n := map[string]int{}
+		for _, f := range r.Findings {
+			if f.Severity > finding.Note {
+				n[f.Rule]++
+			}
+		}
+		return n
+	}
+	before := count(was)
+	for rule, n := range count(is) {
+		if n > before[rule] {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,2 @@
+" Process files of maltwright.
+autocmd BufRead,BufNewFile *.malt setfiletype malt

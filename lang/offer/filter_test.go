@@ -1,0 +1,57 @@
+package offer_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"maltwright/lang/offer"
+	v "maltwright/lang/vocabulary"
+)
+
+// found are the labels of the items of which a word that may be typed begins with what is typed.
+func found(in v.Block, typed string) (list []string) {
+	text, at := put(in, typed)
+	tree := parsed("x.malt", text)
+	typed = typed[strings.LastIndexByte(typed, ' ')+1:]
+	for _, it := range offer.At(tree.File, tree, at, offer.Known{}) {
+		for _, word := range strings.Fields(it.Filter) {
+			if strings.HasPrefix(word, strings.ToLower(typed)) && it.Kind != offer.Whole {
+				list = append(list, it.Label)
+				break
+			}
+		}
+	}
+	return list
+}
+
+func TestWhatPeopleTypeFindsTheWord(t *testing.T) {
+	for _, c := range []struct {
+		in          v.Block
+		typed, want string
+	}{
+		{v.File, "ves", "vessel"}, {v.File, "tub", "vessel"}, {v.File, "dehyd", "kiln"}, {v.File, "recipe", "process"}, {v.File, "record", "batch"},
+		{v.Process, "germination", "germinate"}, {v.Process, "storage", "store"}, {v.Process, "promise", "expect"},
+		{v.Steep, "soaking", "soak"}, {v.Steep, "shoak", "soak"}, {v.Steep, "drain", "rest"}, {v.Steep, "soka", "soak"},
+		{v.Germinate, "flip", "turn"}, {v.Germinate, "mist", "sprinkle"}, {v.Kiln, "cooldown", "cool"}, {v.Kiln, "crue", "cure"},
+		{v.KilnFacts, "burner", "heater"}, {v.Grain, "tkw", "kernel-weight"}, {v.Vessel, "capacity", "holds"}, {v.Batch, "weight", "weighed"},
+	} {
+		assert.Contains(t, found(c.in, c.typed), c.want, "%s in %s", c.typed, c.in)
+	}
+}
+
+// No name of equipment of another trade finds a word.
+func TestWordsThatMeanNothingHereFindNothing(t *testing.T) {
+	for _, typed := range []string{"mash", "lauter", "sparge", "boil", "hop", "ferment", "wort", "zzz"} {
+		for _, in := range []v.Block{v.File, v.Site, v.Vessel} {
+			assert.Empty(t, found(in, typed), "%s in %s", typed, in)
+		}
+	}
+}
+
+func TestChoicesAreFoundByOtherWords(t *testing.T) {
+	for statement, want := range map[string]string{"species corn": "maize", "treated untrea": "no", "species oat": "oats", "species barl": "barley"} {
+		assert.Contains(t, found(v.Grain, statement), want, statement)
+	}
+}
