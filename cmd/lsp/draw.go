@@ -39,11 +39,22 @@ func chart(ctx context.Context, d *subject, o wire.DrawOptions) ([]byte, error) 
 	return b.Bytes(), err
 }
 
-func (d *subject) curve(ctx context.Context) (curve.Curve, error) {
-	if d.follow != nil {
-		return curve.Batch(ctx, d.follow, curve.Options{})
+// curve is the subject over time, made once.
+func (d *subject) curve(ctx context.Context) (c curve.Curve, err error) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	switch {
+	case d.drawn != nil:
+		return *d.drawn, nil
+	case d.follow != nil:
+		c, err = curve.Batch(ctx, d.follow, curve.Options{})
+	default:
+		c, err = curve.Forecast(ctx, d.forecast, curve.Options{})
 	}
-	return curve.Forecast(ctx, d.forecast, curve.Options{})
+	if err == nil {
+		d.drawn = &c
+	}
+	return c, err
 }
 
 // paper is the sheet by the bucket, as the command sheet makes it: of a process with the clock left open, of
