@@ -30,9 +30,9 @@ func chart(ctx context.Context, d *subject, o wire.DrawOptions) ([]byte, error) 
 	list, known := figures.Named(of, &c, d.words)
 	switch {
 	case !known:
-		return nil, cannot("a chart is not made of %q: say one of %s", of, strings.Join(figures.Names(), ", "))
+		return nil, refused(fmt.Errorf("a chart is not made of %q: say one of %s", of, strings.Join(figures.Names(), ", ")))
 	case len(list) == 0:
-		return nil, cannot("there is nothing to draw of %s in it", of)
+		return nil, refused(fmt.Errorf("there is nothing to draw of %s in it", of))
 	}
 	var b bytes.Buffer
 	err = svg.Write(&b, list[0], svg.Options{Options: layout.Options{Width: float64(o.Wide)}})
@@ -73,7 +73,7 @@ func (d *subject) sheet() (sheet.Sheet, error) {
 	name := words.TypedName(d.file)
 	if f := d.follow; f != nil {
 		if f.Over() {
-			return sheet.Sheet{}, cannot("batch %q is over; nothing is left to do", f.Trial.Batch.Name)
+			return sheet.Sheet{}, refused(fmt.Errorf("batch %q is over; nothing is left to do", f.Trial.Batch.Name))
 		}
 		o := sheet.Options{Note: "maltwright note " + name, Follow: f, Past: d.asOf == progress.LastReading}
 		return sheet.OfBatch(f.Trial.Batch, f.Middle(), f.Due, d.at, o)
@@ -94,7 +94,7 @@ func drawnAs(ending string, draw func(context.Context, *subject, wire.DrawOption
 		}
 		doc, err := v.At(uri)
 		if err != nil {
-			return nil, cannot("%s cannot be read", desk.Path(uri))
+			return nil, refused(fmt.Errorf("%s cannot be read", desk.Path(uri)))
 		}
 		d, err := s.subject(ctx, v, doc, o.Name)
 		if err != nil {
@@ -106,12 +106,8 @@ func drawnAs(ending string, draw func(context.Context, *subject, wire.DrawOption
 		}
 		file, err := s.drawn.put(doc.Path, fmt.Sprint(o.Of, o.Wide), ending, made)
 		if err != nil {
-			return nil, cannot("it cannot be written: %v", err)
+			return nil, refused(fmt.Errorf("it cannot be written: %v", err))
 		}
 		return desk.URI(file), nil
 	}
-}
-
-func cannot(format string, args ...any) error {
-	return &wire.Error{Code: wire.RequestFailed, Message: fmt.Sprintf(format, args...)}
 }

@@ -34,6 +34,10 @@ func methods() map[string]method {
 		"textDocument/onTypeFormatting":     {run: on(onTypeFormatting), offers: offerTyping},
 
 		// what may stand, and what a word means
+		"textDocument/completion": {run: on(completion), offers: func(c *wire.ServerCapabilities) {
+			c.CompletionProvider = &wire.CompletionOptions{TriggerCharacters: []string{" ", `"`}}
+		}},
+		"textDocument/hover": {run: on(hover), offers: func(c *wire.ServerCapabilities) { c.HoverProvider = true }},
 
 		// what a forecast says in the margin, what can be done, and requests of our own
 		"workspace/executeCommand": {run: on(executeCommand), offers: offersCommands},

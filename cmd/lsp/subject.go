@@ -3,6 +3,7 @@ package lsp
 import (
 	"context"
 	"errors"
+	"fmt"
 	"path/filepath"
 	"sync"
 	"time"
@@ -69,7 +70,7 @@ func (s *session) subject(ctx context.Context, v *desk.View, doc *desk.Doc, name
 		return nil, err
 	}
 	if worst, any := finding.Worst(checked.Findings); any && worst >= finding.Fault {
-		return nil, cannot("%s has faults: put them right first", filepath.Base(doc.Path))
+		return nil, refused(fmt.Errorf("%s has faults: put them right first", filepath.Base(doc.Path)))
 	}
 	now := s.now()
 	if d := s.recent.get(checked, name, now); d != nil {
@@ -97,7 +98,7 @@ func (s *session) forecast(ctx context.Context, checked *desk.Checked, name, fil
 			return d, d.broke(err)
 		}
 	}
-	return nil, cannot("%s holds no process and no record that can be drawn", d.file)
+	return nil, refused(fmt.Errorf("%s holds no process and no record that can be drawn", d.file))
 }
 
 // follow follows a batch, as the command follow does.
@@ -118,5 +119,5 @@ func (d *subject) broke(err error) error {
 	if err == nil || errors.As(err, &said) {
 		return err
 	}
-	return cannot("%s: %s", d.file, d.words.Cause(err))
+	return refused(fmt.Errorf("%s: %s", d.file, d.words.Cause(err)))
 }

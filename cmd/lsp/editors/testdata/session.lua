@@ -1,0 +1,150 @@
+-- What somebody does in Neovim with a process that has a slip in it. The answers go to a file.
+local answers = {}
+
+local function wait(what, holds)
+  if not vim.wait(60000, holds, 20) then
+    error('waited in vain for ' .. what .. '; last said: ' .. vim.inspect(vim.diagnostic.get(0)))
+  end
+end
+
+local function line(number)
+  return vim.api.nvim_buf_get_lines(0, number - 1, number, true)[1]
+end
+
+-- goes to a text and gives the number of its line
+local function goto_text(text)
+  vim.fn.cursor(1, 1)
+  local found = vim.fn.search('\\V' .. text, 'cW')
+  if found == 0 then
+    error('no ' .. text)
+  end
+  return found
+end
+
+local function messages()
+  local list = {}
+  for _, d in ipairs(vim.diagnostic.get(0)) do
+    table.insert(list, (d.code or '') .. ': ' .. d.message)
+  end
+  return list
+end
+
+local function faulty()
+  return #vim.diagnostic.get(0, { severity = vim.diagnostic.severity.ERROR }) > 0
+end
+
+-- presses keys as a person does, mappings and all
+local function press(keys)
+  vim.api.nvim_feedkeys(vim.api.nvim_replace_termcodes(keys, true, true, true), 'xm', false)
+end
+
+local function floating()
+  for _, window in ipairs(vim.api.nvim_list_wins()) do
+    if vim.api.nvim_win_get_config(window).relative ~= '' then
+      return window
+    end
+  end
+end
+
+local function run()
+  answers.filetype = vim.bo.filetype
+  wait('the server', function()
+    return #vim.lsp.get_active_clients() > 0 and vim.lsp.get_active_clients()[1].server_capabilities ~= nil
+  end)
+
+  -- diagnose
+  local slip = goto_text('watter')
+  wait('findings', faulty)
+  answers.findings = messages()
+
+  -- repair
+  answers.actions = {}
+  vim.ui.select = function(items, options, choose)
+    for _, item in ipairs(items) do
+      table.insert(answers.actions, options.format_item(item))
+    end
+    choose(items[1], 1)
+  end
+  press('<F4>')
+  wait('the repair', function()
+    return not line(slip):find('watter')
+  end)
+  answers.repaired = line(slip)
+  wait('no finding', function()
+    return not faulty()
+  end)
+
+  -- hover
+  goto_text('cure at')
+  press('K')
+  wait('the hover', floating)
+  answers.hover = table.concat(vim.api.nvim_buf_get_lines(vim.api.nvim_win_get_buf(floating()), 0, -1, true), '\n')
+  vim.api.nvim_win_close(floating(), true)
+
+  -- complete
+  local cure = goto_text('cure at')
+  vim.fn.append(cure, '    co')
+  local offered = vim.lsp.buf_request_sync(0, 'textDocument/completion', {
+    textDocument = vim.lsp.util.make_text_document_params(),
+    position = { line = cure, character = 6 },
+  }, 60000)
+  answers.offers = {}
+  for _, answer in pairs(offered or {}) do
+    for _, item in ipairs((answer.result or {}).items or answer.result or {}) do
+      table.insert(answers.offers, item.label)
+    end
+  end
+  vim.fn.deletebufline('%', cure + 1)
+
+  -- layout
+  local steep = goto_text('soak 7 h in water')
+  vim.fn.setline(steep, 'soak    7 h in   water at 13 °C')
+  press('<F3>')
+  wait('the layout', function()
+    return line(steep) == '      soak 7 h in water at 13 °C'
+  end)
+  answers.laid_out = line(steep)
+
+  -- rename, in this file and in the one that it uses
+  goto_text('tray kiln')
+  vim.fn.cursor(vim.fn.line('.'), vim.fn.col('.') + 2)
+  vim.lsp.buf.rename('box kiln')
+  wait('the other name', function()
+    return vim.fn.search('\\V"box kiln"', 'nw') > 0
+  end)
+  answers.renamed = line(vim.fn.search('\\V"box kiln"', 'nw'))
+
+  -- hints: this client has none, and asks by hand
+  local hints = vim.lsp.buf_request_sync(0, 'textDocument/inlayHint', {
+    textDocument = vim.lsp.util.make_text_document_params(),
+    range = { start = { line = 0, character = 0 }, ['end'] = { line = vim.fn.line('$'), character = 0 } },
+  }, 60000)
+  answers.hints = {}
+  for _, answer in pairs(hints or {}) do
+    for _, hint in ipairs(answer.result or {}) do
+      local label = hint.label
+      if type(label) == 'table' then
+        label = label[1].value
+      end
+      table.insert(answers.hints, line(hint.position.line + 1):gsub('^ *', '') .. ' | ' .. label)
+    end
+  end
+
+  -- definition
+  vim.cmd('silent write')
+  goto_text('box kiln')
+  vim.fn.cursor(vim.fn.line('.'), vim.fn.col('.') + 2)
+  press('gd')
+  wait('the definition', function()
+    return vim.fn.expand('%:t') == 'loft.malt'
+  end)
+  answers.defined = vim.fn.expand('%:t') .. ': ' .. vim.api.nvim_get_current_line()
+  vim.cmd('silent wall')
+end
+
+local ok, failed = xpcall(run, debug.traceback)
+if not ok then
+  answers.failed = failed
+end
+vim.fn.writefile({ vim.json.encode(answers) }, vim.env.MALTWRIGHT_ANSWERS)
+vim.cmd('qall!')
