@@ -35,10 +35,11 @@ const extension = require(path.join(shipped, "extension.js"));
 const context = { subscriptions: [], extensionPath: shipped, extensionUri: vscode.Uri.file(shipped) };
 
 let pale;
+let running;
 
 before(async () => {
   editor.settings["maltwright.path"] = program;
-  await extension.activate(context);
+  running = await extension.activate(context);
   assert.deepEqual(editor.said, []);
   pale = editor.open(path.join(folder, "pale.malt"));
 });
@@ -140,4 +141,14 @@ test("the server is started again", async () => {
   editor.type(pale, "make pale malt", "make pail malt");
   await editor.until("a finding of the new one", () => editor.findings(pale).some((f) => f.range.start.line === pale.find("pail").line));
   editor.type(pale, "make pail malt", "make pale malt");
+});
+
+test("a server that is killed is there again, with what is open", async () => {
+  const killed = running.client()._serverProcess; // a field of the client's own
+  killed.kill("SIGKILL");
+  await editor.until("another process", () => running.client()._serverProcess !== killed && running.client().isRunning());
+  editor.type(pale, "make pale malt", "make pail malt");
+  await editor.until("a finding of the new one", () => editor.findings(pale).some((f) => f.range.start.line === pale.find("pail").line));
+  editor.type(pale, "make pail malt", "make pale malt");
+  assert.ok(!editor.said.some(({ said }) => /ended several times/.test(said)));
 });
