@@ -52,7 +52,8 @@ after(async () => {
 
 // asked calls the provider of a kind, as the editor does.
 const asked = (kind, method, ...given) => editor.provider(kind, pale)[method](pale, ...given, token);
-const whole = () => new vscode.Range(0, 0, pale.lineCount, 0);
+// silence waits until nothing is wrong with the file: nobody waits for an answer any more then.
+const silence = () => editor.until("silence", () => !editor.findings(pale).some((f) => f.severity === vscode.DiagnosticSeverity.Error));
 
 test("a slip is told at its word, and gone when it is put right", async () => {
   editor.type(pale, "cure at air-on 82 °C", "cure at air-on 82 °Q");
@@ -60,7 +61,7 @@ test("a slip is told at its word, and gone when it is put right", async () => {
   assert.equal(finding.range.start.line, pale.find("82 °Q").line);
   assert.equal(finding.source, "maltwright");
   editor.type(pale, "82 °Q", "82 °C");
-  await editor.until("silence", () => !editor.findings(pale).some((f) => f.severity === vscode.DiagnosticSeverity.Error));
+  await silence();
 });
 
 test("what may stand is offered with what is usual, and a word is explained", async () => {
@@ -141,6 +142,7 @@ test("the server is started again", async () => {
   editor.type(pale, "make pale malt", "make pail malt");
   await editor.until("a finding of the new one", () => editor.findings(pale).some((f) => f.range.start.line === pale.find("pail").line));
   editor.type(pale, "make pail malt", "make pale malt");
+  await silence();
 });
 
 test("a server that is killed is there again, with what is open", async () => {
@@ -150,5 +152,6 @@ test("a server that is killed is there again, with what is open", async () => {
   editor.type(pale, "make pale malt", "make pail malt");
   await editor.until("a finding of the new one", () => editor.findings(pale).some((f) => f.range.start.line === pale.find("pail").line));
   editor.type(pale, "make pail malt", "make pale malt");
+  await silence();
   assert.ok(!editor.said.some(({ said }) => /ended several times/.test(said)));
 });
