@@ -158,17 +158,10 @@ func (l *list) tellAmount(m *Meaning, at syntax.Lexeme, wants []want, doc string
 		for _, u := range usual {
 			m.Facts = append(m.Facts, u.Why)
 		}
-		if s := w.slot.Sense.OfAny(r.Low.Dimension); len(usual) == 0 && w.measure == nil && s != nil && s.Usual != nil {
-			m.Facts = append(m.Facts, "usual is "+l.known.System.Retold(s.Usual.String())+standing(s.Standing))
+		if text := l.sensible(w.slot.Sense, r.Low.Dimension); len(usual) == 0 && w.measure == nil && text != "" {
+			m.Facts = append(m.Facts, text)
 		}
 		break
 	}
 	return true
-}
-
-func standing(text string) string {
-	if text == "" {
-		return ""
-	}
-	return " (" + text + ")"
 }
