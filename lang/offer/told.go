@@ -137,7 +137,7 @@ func (l *list) tellAmount(m *Meaning, at syntax.Lexeme, wants []want, doc string
 	m.Span, m.Doc, m.Title = whole, doc, l.file.Text(whole)
 	for i := range wants {
 		w := &wants[i]
-		if w.slot.Kind != vocabulary.Amount && w.measure == nil {
+		if w.slot.Kind != vocabulary.Amount && w.measure == nil || w.unit || w.to {
 			continue
 		}
 		dims, label := l.dims(w), w.slot.Label
