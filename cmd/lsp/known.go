@@ -7,7 +7,7 @@ import (
 	"sync"
 
 	"maltwright/check/profile"
-	"maltwright/check/records"
+	ofrecords "maltwright/check/records"
 	"maltwright/check/rules"
 	"maltwright/check/usual"
 	"maltwright/cmd/lsp/desk"
@@ -56,7 +56,7 @@ var ruleNames = sync.OnceValue(func() []offer.Named {
 	for _, r := range rules.All() {
 		add(r.Rule)
 	}
-	for _, r := range records.Rules() {
+	for _, r := range ofrecords.Rules() {
 		add(r)
 	}
 	slices.SortFunc(list, func(a, b offer.Named) int { return strings.Compare(a.Text, b.Text) })
