@@ -4,6 +4,7 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -15,6 +16,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/offer"
 	"maltwright/lang/quantity"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -64,6 +66,58 @@ func stageIn(process, word string) string {
 		}
 	}
 	return ""
+}
+
+// The readings that are offered whole in a record are read there.
+func TestReadingsThatAreOfferedWholeAreRead(t *testing.T) {
+	pale, err := os.ReadFile("../examples/pale.malt")
+	require.NoError(t, err)
+	house, k := loft(t)
+	k.Now = time.Date(2026, 3, 9, 8, 0, 0, 0, time.Local)
+	record := house + strings.Replace(string(pale), `use "loft.malt"`, "", 1) + "batch \"26-09\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  "
+	tree, _ := syntax.Parse(source.New("x.malt", []byte(record+"\n}\n")))
+	wholes := 0
+	for _, it := range offer.At(tree.File, tree, len(record), k) {
+		if it.Kind != offer.Whole {
+			continue
+		}
+		wholes++
+		text := record + it.Edit.New + "\n}\n"
+		_, found := read.Load("x.malt", []byte(text), ".", nil)
+		for _, f := range found {
+			assert.Less(t, f.Severity, finding.Caution, "%s: %s\n%s", it.Label, f.Message, f.Place.Text())
+		}
+	}
+	assert.Equal(t, 3, wholes)
+}
+
+// In a house of °F and lb a whole process is in °F and lb, and of each grain in what is usual for it.
+func TestWhatIsOfferedWholeIsInTheUnitsOfTheHouseAndForItsGrain(t *testing.T) {
+	house, err := os.ReadFile("../examples/home/porch.malt")
+	require.NoError(t, err)
+	facts, _, _ := strings.Cut(string(house), "process ")
+	for _, grain := range []string{"barley", "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat"} {
+		text := strings.ReplaceAll(facts, "barley", grain)
+		tree, _ := syntax.Parse(source.New("porch.malt", []byte(text)))
+		p := profile.Of(&model.Process{Grain: &model.Grain{Species: model.Word{Text: grain}}})
+		k := offer.Known{Names: offer.NamesIn(tree), System: quantity.System{Fahrenheit: true, British: true}}
+		k.Usual = usual.Of(p, k.System)
+		process := offer.Wholes(vocabulary.File, k)["process"]
+		assert.NotContains(t, process, "°C", grain)
+		assert.NotContains(t, process, " kg", grain)
+		loaded, found := read.Load("porch.malt", []byte(text+"\n"+process+"\n"), ".", nil)
+		for _, f := range found {
+			assert.Less(t, f.Severity, finding.Fault, "%s: %s\n%s", grain, f.Message, f.Place.Text())
+		}
+		require.Len(t, loaded.Processes, 1, grain)
+		soak := model.EveryStep(model.First[*model.Steep](loaded.Processes[0]).Steps)
+		for _, s := range soak {
+			if at := s.Warmth().At; at != nil && s.Kind() == model.SoakStep {
+				c := at.Mid() - quantity.ZeroCelsius
+				assert.True(t, p.Water.Low-1 <= c && c <= p.Water.High+1, "%s: %.1f °C", grain, c)
+			}
+		}
+	}
 }
 
 func TestWhatIsOfferedWholeStandsAsTidyWritesIt(t *testing.T) {

@@ -17,10 +17,31 @@ func methods() map[string]method {
 		"textDocument/diagnostic": {run: on(diagnostic)}, // offered by initialize, where it is not pushed
 
 		// what stands in files: symbols, names, folds, links, kinds of words, layout
+		"textDocument/documentSymbol":       {run: on(documentSymbol), offers: func(c *wire.ServerCapabilities) { c.DocumentSymbolProvider = true }},
+		"workspace/symbol":                  {run: on(workspaceSymbol), offers: func(c *wire.ServerCapabilities) { c.WorkspaceSymbolProvider = true }},
+		"textDocument/definition":           {run: on(definition), offers: func(c *wire.ServerCapabilities) { c.DefinitionProvider = true }},
+		"textDocument/references":           {run: on(references), offers: func(c *wire.ServerCapabilities) { c.ReferencesProvider = true }},
+		"textDocument/documentHighlight":    {run: on(documentHighlight), offers: func(c *wire.ServerCapabilities) { c.DocumentHighlightProvider = true }},
+		"textDocument/prepareRename":        {run: on(prepareRename)}, // offered with rename
+		"textDocument/rename":               {run: on(rename), offers: func(c *wire.ServerCapabilities) { c.RenameProvider = &wire.RenameOptions{PrepareProvider: true} }},
+		"textDocument/foldingRange":         {run: on(foldingRange), offers: func(c *wire.ServerCapabilities) { c.FoldingRangeProvider = true }},
+		"textDocument/selectionRange":       {run: on(selectionRange), offers: func(c *wire.ServerCapabilities) { c.SelectionRangeProvider = true }},
+		"textDocument/documentLink":         {run: on(documentLink), offers: func(c *wire.ServerCapabilities) { c.DocumentLinkProvider = &wire.DocumentLinkOptions{} }},
+		"textDocument/semanticTokens/full":  {run: on(semanticTokens), offers: offerTokens},
+		"textDocument/semanticTokens/range": {run: on(semanticTokensRange)}, // offered with those of the whole
+		"textDocument/formatting":           {run: on(formatting), offers: func(c *wire.ServerCapabilities) { c.DocumentFormattingProvider = true }},
+		"textDocument/rangeFormatting":      {run: on(rangeFormatting), offers: func(c *wire.ServerCapabilities) { c.RangeFormattingProvider = true }},
+		"textDocument/onTypeFormatting":     {run: on(onTypeFormatting), offers: offerTyping},
 
 		// what may stand, and what a word means
+		"textDocument/completion": {run: on(completion), offers: func(c *wire.ServerCapabilities) {
+			c.CompletionProvider = &wire.CompletionOptions{TriggerCharacters: []string{" ", `"`}}
+		}},
+		"textDocument/hover": {run: on(hover), offers: func(c *wire.ServerCapabilities) { c.HoverProvider = true }},
 
 		// what a forecast says in the margin, what can be done, and requests of our own
+		"workspace/executeCommand": {run: on(executeCommand), offers: offersCommands},
+		"maltwright/due":           {run: on(due)},
 	}
 }
 

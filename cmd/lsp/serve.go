@@ -40,6 +40,8 @@ func (s *session) serve(ctx context.Context, in io.Reader) int {
 	}
 	s.leave()
 	s.work.Wait()
+	s.folders.close()
+	s.drawn.clear()
 	return code
 }
 

@@ -30,6 +30,9 @@ type session struct {
 	last    int                             // the number of the last of them
 	logging sync.Mutex
 
+	folders folders
+	drawn   drawn
+
 	work  sync.WaitGroup // what runs on goroutines of its own
 	ctx   context.Context
 	leave context.CancelFunc
@@ -48,6 +51,7 @@ const (
 func newSession(out io.Writer, o Options) *session {
 	s := &session{options: o, out: wire.NewWriter(out), desk: desk.New(), running: map[wire.ID]context.CancelFunc{}, asked: map[wire.ID]chan<- wire.Message{}, set: usualSettings}
 	s.judge = newJudge(s)
+	s.drawn.cache = o.Cache
 	return s
 }
 

@@ -12,6 +12,7 @@ import (
 	"maltwright/cmd/serve/guard"
 	"maltwright/cmd/sheet"
 	"maltwright/cmd/sheet/onpaper"
+	"maltwright/cmd/words"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
 )
@@ -26,7 +27,7 @@ func (s *server) batchSheet(w http.ResponseWriter, r *http.Request) error {
 		return missing("there is no forecast of this batch, and so no sheet: put its record right first")
 	}
 	at, as := progress.When(v.opened.Batch, v.now)
-	x, err := sheet.OfBatch(v.opened.Batch, v.ahead.Forecast, v.ahead.Visits, at, sheet.Options{Note: "maltwright note " + typedName(v.opened.File), Follow: v.opened.Follow, Past: as == progress.LastReading})
+	x, err := sheet.OfBatch(v.opened.Batch, v.ahead.Forecast, v.ahead.Visits, at, sheet.Options{Note: "maltwright note " + words.TypedName(v.opened.File), Follow: v.opened.Follow, Past: as == progress.LastReading})
 	if err != nil {
 		return missing(err.Error())
 	}
@@ -42,7 +43,7 @@ func (s *server) processSheet(w http.ResponseWriter, r *http.Request) error {
 	if o.Forecast == nil {
 		return missing("there is no forecast of this process, and so no sheet: put it right first")
 	}
-	begin, f := "maltwright begin "+typedName(o.File), o.Forecast
+	begin, f := "maltwright begin "+words.TypedName(o.File), o.Forecast
 	at, err := startOf(r.URL.Query().Get(nameAt), s.Clock())
 	if err != nil {
 		return err
@@ -70,14 +71,6 @@ func startOf(typed string, now time.Time) (time.Time, error) {
 		return time.Time{}, missing("the start is no time: pick a day and an hour")
 	}
 	return at, nil
-}
-
-// typedName is the name of a file as it is typed at a command line.
-func typedName(name string) string {
-	if strings.ContainsAny(name, " \t'\"$&;()<>|*?") {
-		return "'" + strings.ReplaceAll(name, "'", `'\''`) + "'"
-	}
-	return name
 }
 
 func printed(w http.ResponseWriter, x sheet.Sheet) error {

@@ -42,7 +42,7 @@ func (l *list) behind() {
 }
 
 // open tells whether a quoted text is begun at the place, so that nothing but one may stand.
-func (l *list) open() bool { return l.kind == syntax.PieceText }
+func (l *list) open() bool { return l.kind == syntax.TextLexeme }
 
 // courseOf walks the values that stand last in a header.
 func (l *list) courseOf(head *syntax.Statement) course {

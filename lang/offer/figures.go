@@ -80,7 +80,7 @@ func within(r quantity.Range, example string) string {
 func (l *list) units(w *want, dims []quantity.Dimension, sense *vocabulary.Sense) {
 	for _, u := range l.fitting(w, dims, sense) {
 		it := Item{Label: u.Name, Kind: Unit, Detail: u.Doc, Needed: w.needed, Filter: filter(u.Name, u.Aliases)}
-		if l.kind == syntax.PieceNumber { // the number itself is at the place
+		if l.kind == syntax.NumberLexeme { // the number itself is at the place
 			number := strings.TrimSpace(l.file.Text(l.word))
 			it.Edit, it.Filter = Edit{l.word, number + " " + u.Name}, number+" "+u.Name
 		}
@@ -121,7 +121,7 @@ func (w *want) goesWith(u quantity.Unit) bool {
 
 // unitOfNumber lists the units of a number at the place that has none yet: 12| of 12 °C.
 func (l *list) unitOfNumber(w *want, dims []quantity.Dimension) {
-	if l.kind == syntax.PieceNumber && (w.place != "" || !w.slot.Placed) {
+	if l.kind == syntax.NumberLexeme && (w.place != "" || !w.slot.Placed) {
 		class := l.class
 		l.class = 0
 		l.units(w, dims, w.slot.Sense)

@@ -2,6 +2,7 @@ package offer
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"maltwright/lang/quantity"
@@ -34,7 +35,7 @@ func MeaningAt(f *source.File, tree *syntax.Tree, offset int, k Known) (Meaning,
 	in, block := blockAt(f, tree, offset, lineAt(f, offset))
 	sp := &spot{file: f, tree: tree, in: in, block: block, start: start, word: at.Span}
 	head := header(f, span(start, at.End))
-	if at.Kind == syntax.PieceBound {
+	if at.Kind == syntax.BoundLexeme {
 		head = header(f, span(start, at.Start))
 	}
 	if head == nil {
@@ -51,7 +52,7 @@ func MeaningAt(f *source.File, tree *syntax.Tree, offset int, k Known) (Meaning,
 
 // pieceAt finds the piece of a line at an offset, and where its statement begins. A range is told
 // of as a whole.
-func pieceAt(f *source.File, offset int) (at syntax.Piece, start int, ok bool) {
+func pieceAt(f *source.File, offset int) (at syntax.Lexeme, start int, ok bool) {
 	start = -1
 	line := pieces(f, lineAt(f, offset))
 	for i, p := range line {
@@ -69,18 +70,18 @@ func pieceAt(f *source.File, offset int) (at syntax.Piece, start int, ok bool) {
 }
 
 // tell says what a piece means, which is the last of a header.
-func (l *list) tell(m *Meaning, head *syntax.Statement, at syntax.Piece) bool {
+func (l *list) tell(m *Meaning, head *syntax.Statement, at syntax.Lexeme) bool {
 	text := strings.Join(strings.Fields(l.file.Text(at.Span)), " ")
 	n := len(head.Clauses)
 	switch {
-	case at.Kind == syntax.PieceBound:
+	case at.Kind == syntax.BoundLexeme:
 		m.Title, m.Doc = text, about(boundWord(text))
 	case len(head.Terms) == 0 && n == 0:
 		m.Title, m.Doc = l.row.Word, l.row.Doc
 		if g, ok := vocabulary.GlossOf(l.row.Word); ok && g.Looks != "" {
 			m.Facts = append(m.Facts, g.Looks)
 		}
-	case n > 0 && len(head.Clauses[n-1].Terms) == 0 && at.Kind != syntax.PieceTo:
+	case n > 0 && len(head.Clauses[n-1].Terms) == 0 && at.Kind != syntax.ToLexeme:
 		c, ok := l.row.Clause(head.Clauses[n-1].Word.Text)
 		if !ok {
 			return false
@@ -101,7 +102,7 @@ func boundWord(text string) string {
 }
 
 // tellValue says what the last value of a header is.
-func (l *list) tellValue(m *Meaning, head *syntax.Statement, at syntax.Piece, text string) bool {
+func (l *list) tellValue(m *Meaning, head *syntax.Statement, at syntax.Lexeme, text string) bool {
 	terms, doc := head.Terms, l.row.Doc
 	before := *head
 	if n := len(head.Clauses); n > 0 {
@@ -166,7 +167,7 @@ func (l *list) tellWord(m *Meaning, word string, wants []want) bool {
 func (l *list) twoWordsFrom(at source.Span) (string, source.Span) {
 	line := pieces(l.file, lineAt(l.file, at.Start))
 	for i := 0; i+1 < len(line); i++ {
-		if line[i].Start == at.Start && line[i+1].Kind == syntax.PieceWord {
+		if line[i].Start == at.Start && line[i+1].Kind == syntax.WordLexeme {
 			return l.file.Text(line[i].Span) + " " + l.file.Text(line[i+1].Span), line[i].Span.Join(line[i+1].Span)
 		}
 	}
@@ -182,7 +183,7 @@ func (l *list) tellName(m *Meaning, name string, wants []want, doc string) bool 
 			continue
 		}
 		for _, n := range l.known.Names {
-			if n.Text == name && (n.Block == w.slot.Of || contains(w.slot.Or, n.Block)) {
+			if n.Text == name && (n.Block == w.slot.Of || slices.Contains(w.slot.Or, n.Block)) {
 				m.Title, m.Says, m.From = quote(name), definition(n), n.Place
 				m.Doc = n.Detail
 				return true
@@ -191,15 +192,6 @@ func (l *list) tellName(m *Meaning, name string, wants []want, doc string) bool 
 		m.Facts = append(m.Facts, "no definition of "+quote(name)+" is known here")
 	}
 	return true
-}
-
-func contains(list []vocabulary.Block, b vocabulary.Block) bool {
-	for _, one := range list {
-		if one == b {
-			return true
-		}
-	}
-	return false
 }
 
 // mostLines of a definition are shown.
@@ -228,7 +220,7 @@ func (n Named) whole(f *source.File) int {
 }
 
 // tellAmount says what a value is, in other units too, and what is usual.
-func (l *list) tellAmount(m *Meaning, at syntax.Piece, wants []want, doc string) bool {
+func (l *list) tellAmount(m *Meaning, at syntax.Lexeme, wants []want, doc string) bool {
 	whole, a, ok := l.amountAt(at)
 	if !ok {
 		return false
@@ -273,31 +265,40 @@ func standing(text string) string {
 }
 
 func moistureOf(dims []quantity.Dimension) bool {
-	for _, d := range dims {
-		if d == quantity.DryShare {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(dims, quantity.DryShare)
 }
 
-// amountAt is the amount at a piece with both of its ends: the line goes on behind the place.
-func (l *list) amountAt(at syntax.Piece) (whole source.Span, a syntax.Amount, ok bool) {
+// amountAt is the amount at a piece, with both of its ends where it is a range.
+func (l *list) amountAt(at syntax.Lexeme) (whole source.Span, a syntax.Amount, ok bool) {
 	line := pieces(l.file, lineAt(l.file, at.Start))
-	for i := range line {
-		if line[i].Start != at.Start {
-			continue
-		}
-		whole = line[i].Span
-		switch {
-		case i+2 < len(line) && line[i+1].Kind == syntax.PieceTo && line[i+2].Kind == syntax.PieceNumber:
-			whole.End = line[i+2].End
-		case i >= 2 && line[i-1].Kind == syntax.PieceTo && line[i-2].Kind == syntax.PieceNumber:
-			whole.Start = line[i-2].Start
-		}
+	i := slices.IndexFunc(line, func(p syntax.Lexeme) bool { return p.Start == at.Start })
+	if i < 0 {
+		return whole, a, false
 	}
+	from, to := run(line, i)
+	if to+1 < len(line) && line[to+1].Kind == syntax.ToLexeme {
+		_, to = run(line, to+2)
+	} else if from >= 2 && line[from-1].Kind == syntax.ToLexeme {
+		from, _ = run(line, from-2)
+	}
+	whole = line[from].Span.Join(line[min(to, len(line)-1)].Span)
 	a, ok = amountOf(l.file.Text(whole))
 	return whole, a, ok
+}
+
+// run is the quantity of which the i-th piece is a part: numbers and their units in turn.
+func run(line []syntax.Lexeme, i int) (from, to int) {
+	from, to = i, i
+	follows := func(a, b int) bool {
+		return a >= 0 && b < len(line) && (line[a].Kind == syntax.NumberLexeme && line[b].Kind == syntax.UnitLexeme || line[a].Kind == syntax.UnitLexeme && line[b].Kind == syntax.NumberLexeme)
+	}
+	for follows(from-1, from) {
+		from--
+	}
+	for follows(to, to+1) {
+		to++
+	}
+	return from, to
 }
 
 // otherwise gives a value in the other units in which people say it.

@@ -18,7 +18,7 @@ type spot struct {
 
 	word  source.Span // what is replaced; empty where no word stands at the place
 	typed string      // the word, up to the place
-	kind  syntax.PieceKind
+	kind  syntax.LexemeKind
 
 	head  *syntax.Statement // the statement in front of the word; nil where the word begins it
 	bound string            // a bound that stands right in front of the word
@@ -26,14 +26,19 @@ type spot struct {
 	after []string          // the pieces of the statement behind the word
 }
 
-// pieces are those of a line, by their offsets in the file.
-func pieces(f *source.File, line source.Span) []syntax.Piece {
-	list := syntax.Pieces(f.Text(line))
+// pieces are the words and signs of a line, by their offsets in the file.
+func pieces(f *source.File, line source.Span) []syntax.Lexeme {
+	list := syntax.Lexemes(source.New("", []byte(f.Text(line))))
 	for i := range list {
 		list[i].Start += line.Start
 		list[i].End += line.Start
 	}
 	return list
+}
+
+// closed tells whether a quoted text has its closing quote.
+func closed(f *source.File, p syntax.Lexeme) bool {
+	return syntax.Text{Span: p.Span}.Inner(f).End < p.End
 }
 
 // lineAt is the line of an offset.
@@ -50,8 +55,8 @@ func lineAt(f *source.File, offset int) source.Span {
 }
 
 // ends tells whether a statement ends at a piece.
-func ends(k syntax.PieceKind) bool {
-	return k == syntax.PieceBrace || k == syntax.PieceEnd || k == syntax.PieceComment
+func ends(k syntax.LexemeKind) bool {
+	return k == syntax.OpenLexeme || k == syntax.CloseLexeme || k == syntax.EndLexeme || k == syntax.CommentLexeme
 }
 
 // spotAt finds out about a place. It is false where nothing of the language may stand.
@@ -59,11 +64,11 @@ func spotAt(f *source.File, tree *syntax.Tree, offset int) (*spot, bool) {
 	offset = min(max(offset, f.Start()), f.Size())
 	line := lineAt(f, offset)
 	sp := &spot{file: f, tree: tree, start: -1, word: source.Span{Start: offset, End: offset}}
-	var before []syntax.Piece
+	var before []syntax.Lexeme
 	behind := false
 	for _, p := range pieces(f, line) {
 		switch {
-		case p.Kind == syntax.PieceComment && p.Start < offset:
+		case p.Kind == syntax.CommentLexeme && p.Start < offset:
 			return nil, false
 		case ends(p.Kind) && p.End <= offset:
 			before = before[:0]
@@ -73,7 +78,7 @@ func spotAt(f *source.File, tree *syntax.Tree, offset int) (*spot, bool) {
 		case p.End < offset || p.End == offset && !sp.touches(p):
 			before = append(before, p)
 		case p.Start < offset:
-			before = sp.within(before, p, offset)
+			sp.within(p, offset)
 		default:
 			sp.after = append(sp.after, f.Text(p.Span))
 		}
@@ -85,55 +90,29 @@ func spotAt(f *source.File, tree *syntax.Tree, offset int) (*spot, bool) {
 		sp.parse(before)
 		return sp, sp.head != nil
 	}
-	return sp, sp.kind != syntax.PieceText
+	return sp, sp.kind != syntax.TextLexeme
 }
 
 // touches tells whether a piece that ends at the place may yet go on.
-func (sp *spot) touches(p syntax.Piece) bool {
-	return p.Kind != syntax.PieceText || !syntax.Closed(sp.file.Text(p.Span))
+func (sp *spot) touches(p syntax.Lexeme) bool {
+	return p.Kind != syntax.TextLexeme || !closed(sp.file, p)
 }
 
-// within takes the piece in which the place lies: the whole of it, or of a number with its
-// unit the unit alone.
-func (sp *spot) within(before []syntax.Piece, p syntax.Piece, offset int) []syntax.Piece {
+// within takes the piece in which the place lies.
+func (sp *spot) within(p syntax.Lexeme, offset int) {
 	sp.word, sp.kind = p.Span, p.Kind
-	text := sp.file.Text(p.Span)
-	switch {
-	case p.Kind == syntax.PieceNumber:
-		if number := unitStart(text); number > 0 && p.Start+number < offset {
-			sp.word.Start = p.Start + number
-			sp.kind = syntax.PieceWord
-			before = append(before, syntax.Piece{Span: source.Span{Start: p.Start, End: sp.word.Start}, Kind: syntax.PieceNumber})
-		}
-	case p.Kind == syntax.PieceText && !syntax.Closed(text): // it has swallowed the rest of the line
+	if p.Kind == syntax.TextLexeme && !closed(sp.file, p) { // it has swallowed the rest of the line
 		sp.word.End = offset
 	}
 	sp.typed = sp.file.Text(source.Span{Start: sp.word.Start, End: offset})
-	return before
-}
-
-// unitStart gives where the last unit of a quantity begins, 0 where it ends in a number.
-func unitStart(text string) int {
-	tree, _ := syntax.Parse(source.New("", []byte("x "+text)))
-	if len(tree.Top.Statements) != 1 || len(tree.Top.Statements[0].Terms) != 1 {
-		return 0
-	}
-	a, ok := tree.Top.Statements[0].Terms[0].(syntax.Amount)
-	if !ok {
-		return 0
-	}
-	if unit := a.Low.Parts[len(a.Low.Parts)-1].Unit; unit.Text != "" {
-		return unit.Start - len("x ")
-	}
-	return 0
 }
 
 // parse reads what stands in front of the word.
-func (sp *spot) parse(before []syntax.Piece) {
+func (sp *spot) parse(before []syntax.Lexeme) {
 	last := before[len(before)-1]
 	sp.last = last.Span
 	end := last.End
-	if last.Kind == syntax.PieceBound {
+	if last.Kind == syntax.BoundLexeme {
 		sp.bound, end = strings.Join(strings.Fields(sp.file.Text(last.Span)), " "), last.Start
 	}
 	sp.head = header(sp.file, source.Span{Start: sp.start, End: end})

@@ -119,8 +119,8 @@ func (l *list) amount(w *want) {
 			l.add(Item{Label: p, Kind: Choice, Detail: "where it is measured", Doc: about(p), Needed: w.needed && w.slot.Placed, Filter: filter(p, vocabulary.SynonymsOf(p))})
 		}
 	}
-	l.figures(w, w.slot.Range && !w.bounded, dims, w.slot.Sense)
 	l.unitOfNumber(w, dims)
+	l.figures(w, w.slot.Range && !w.bounded, dims, w.slot.Sense)
 	if w.slot.Bound && !w.bounded {
 		for _, op := range l.ops(w) {
 			l.addBound(w, op.String())
@@ -244,8 +244,8 @@ func (l *list) asked(w *want) {
 		return
 	}
 	l.class++
-	l.figures(w, !w.bounded, m.Dims, nil)
 	l.unitOfNumber(w, m.Dims)
+	l.figures(w, !w.bounded, m.Dims, nil)
 }
 
 // samples are the values of the row's own example that stand where the statement goes on.

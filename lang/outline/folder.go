@@ -238,3 +238,11 @@ func (f *Folder) Read(at string) ([]byte, error) {
 	}
 	return one.tree.File.Bytes(), nil
 }
+
+// Tree gives a file as statements, nil where it cannot be read.
+func (f *Folder) Tree(at string) *syntax.Tree {
+	if one := f.file(at); one != nil {
+		return one.tree
+	}
+	return nil
+}

@@ -27,7 +27,7 @@ func (f *Folder) pins(t thing, to string, edits []Edit, past Past) ([]Edit, erro
 			return nil, refuse("%s would be read otherwise with the name %q", main, to)
 		}
 		for i, b := range was.Batches {
-			print, err := f.pin(t, b, is.Batches[i], past)
+			print, err := f.pin(t, main, b, is.Batches[i], past)
 			if err != nil {
 				return nil, err
 			}
@@ -40,14 +40,14 @@ func (f *Folder) pins(t thing, to string, edits []Edit, past Past) ([]Edit, erro
 }
 
 // pin gives the signs to which a batch is to be pinned then, "" where its pin stays as it is.
-func (f *Folder) pin(t thing, was, is *model.Batch, past Past) (string, error) {
+func (f *Folder) pin(t thing, main string, was, is *model.Batch, past Past) (string, error) {
 	if was.Pinned == nil || was.Process == nil || is.Process == nil || fingerprint.Of(was.Process) == fingerprint.Of(is.Process) {
 		return "", nil
 	}
 	revised := was.Pinned.Revision.Text != ""
 	print, held := fingerprint.Anew(was.Pinned.Print.Text, was.Process, is.Process)
 	switch {
-	case revised && past != nil && past(was):
+	case revised && past != nil && past(main, was):
 		return "", nil // the text is found there by its signs
 	case held:
 		return print, nil

@@ -29,8 +29,9 @@ type Edit struct {
 	finding.Edit
 }
 
-// Past tells whether the revision to which a batch is pinned holds the text that its signs are of.
-type Past func(*model.Batch) bool
+// Past tells whether the revision to which a batch of a file is pinned holds the text that its signs are of. The
+// batch was read by itself, from the folder of the file.
+type Past func(file string, b *model.Batch) bool
 
 // Renamable gives the name at a place of a file; the error is a Refusal where there is none.
 func (f *Folder) Renamable(at string, offset int) (Name, error) {
@@ -206,7 +207,7 @@ func (f *Folder) oneMeaning(t thing, to string) error {
 			}
 			n.Text = to
 			if kinds := f.kinds(p, n); len(kinds) > 0 {
-				return refuse("%s is called %q already, and %s would not say which of them is meant", kinds[0], to, strings.TrimRight(where(p, n.Place), ","))
+				return refuse("a %s is called %q already, and %s would not say which of them is meant", kinds[0], to, strings.TrimRight(where(p, n.Place), ","))
 			}
 		}
 	}

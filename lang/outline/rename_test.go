@@ -129,7 +129,7 @@ func TestARenameIsRefusedWithAReason(t *testing.T) {
 		{"clash", "house.malt", `"tub"`, "vat", func(x texts) { x["pale.malt"] += "vessel \"vat\" { holds 30 l }\n" }, `another vessel is already called "vat": pale.malt, line 16`},
 		{"asked for", "house.malt", `"tub"`, "vat", func(x texts) { x["pale.malt"] += "process \"p\" { steep in \"vat\" { } }\n" }, `pale.malt, line 16, names "vat" already, and would then mean this vessel`},
 		{"a batch beside", "26-01.malt", `"26-01"`, "26-02", func(x texts) { x["26-02.malt"] = "batch \"26-02\" of \"Pale\" {\n}\n" }, `another batch is already called "26-02": 26-02.malt`},
-		{"a kiln that is weighed in", "house.malt", `"tub"`, "kiln", nil, `kiln is called "kiln" already, and 26-01.malt, line 5 would not say which of them is meant`},
+		{"a kiln that is weighed in", "house.malt", `"tub"`, "kiln", nil, `a kiln is called "kiln" already, and 26-01.malt, line 5 would not say which of them is meant`},
 		{"two that are weighed in", "26-01.malt", `"tub"`, "vat", func(x texts) { x["house.malt"] += "kiln \"tub\" { area 1 m2 }\n" }, `a vessel and a kiln are called "tub", and a record does not say which of them is meant: rename them by hand`},
 		{"one of two that are weighed in", "house.malt", `"tub"`, "vat", func(x texts) { x["house.malt"] += "kiln \"tub\" { area 1 m2 }\n" }, `a vessel and a kiln are called "tub", and a record does not say which of them is meant: rename them by hand`},
 		{"a statement that does not read", "house.malt", `"tub"`, "vat", func(x texts) { x["pale.malt"] += "soak ) 7 h\n" }, "pale.malt, line 16, does not read: put it right first, since the name may stand there too: "},
@@ -209,12 +209,12 @@ func TestARecordStaysPinned(t *testing.T) {
 func TestSignsThatTheirRevisionHoldsStay(t *testing.T) {
 	x := printed(t, ` from "1a2b3c4"`)
 	asked := ""
-	edits, err := In(x).Rename("pale.malt", x.at(t, "pale.malt", `"Pale"`), "New", func(b *model.Batch) bool {
-		asked = b.Pinned.Revision.Text
+	edits, err := In(x).Rename("pale.malt", x.at(t, "pale.malt", `"Pale"`), "New", func(file string, b *model.Batch) bool {
+		asked = file + " " + b.Pinned.Revision.Text
 		return true
 	})
 	require.NoError(t, err)
-	assert.Equal(t, "1a2b3c4", asked)
+	assert.Equal(t, "26-01.malt 1a2b3c4", asked)
 	assert.Equal(t, batchOf(x, "26-01.malt").Pinned.Print.Text, batchOf(x.with(edits), "26-01.malt").Pinned.Print.Text)
 }
 

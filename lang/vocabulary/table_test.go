@@ -39,6 +39,9 @@ func TestEveryRowIsWholeAndExplained(t *testing.T) {
 		}
 		words := map[string]bool{}
 		for _, c := range r.Clauses {
+			if other, ok := r.Clause(c.Not); c.Not != "" {
+				assert.True(t, ok && other.Not == c.Word, "%s: %s is not in the place of %s, and it in that of this", r.Word, c.Word, c.Not)
+			}
 			assert.False(t, words[c.Word], "%s has %s twice", r.Word, c.Word)
 			words[c.Word] = true
 			assert.NotEmpty(t, c.Doc, "%s %s", r.Word, c.Word)

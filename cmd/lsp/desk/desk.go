@@ -23,6 +23,7 @@ import (
 	"sync"
 
 	"maltwright/cmd/lsp/wire"
+	"maltwright/lang/finding"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 )
@@ -54,6 +55,7 @@ type Doc struct {
 	real  string // the path without links, of one that is open
 	parse sync.Once
 	tree  *syntax.Tree
+	found []finding.Finding // of its statements
 }
 
 // Base is a text that was on disk.
@@ -61,8 +63,14 @@ type Base struct{ Text []byte }
 
 // Tree is the document as statements, parsed once. It stands also where much of it is broken.
 func (d *Doc) Tree() *syntax.Tree {
-	d.parse.Do(func() { d.tree, _ = syntax.Parse(d.File) })
-	return d.tree
+	tree, _ := d.Statements()
+	return tree
+}
+
+// Statements is Tree with what is found where the text is no statements.
+func (d *Doc) Statements() (*syntax.Tree, []finding.Finding) {
+	d.parse.Do(func() { d.tree, d.found = syntax.Parse(d.File) })
+	return d.tree, d.found
 }
 
 // Text is the whole text.

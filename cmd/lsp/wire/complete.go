@@ -33,6 +33,7 @@ type CompletionItem struct {
 	FilterText       string                      `json:"filterText,omitempty"`
 	InsertText       string                      `json:"insertText,omitempty"`
 	InsertTextFormat uint32                      `json:"insertTextFormat,omitempty"`
+	InsertTextMode   uint32                      `json:"insertTextMode,omitempty"`
 	TextEdit         *TextEdit                   `json:"textEdit,omitempty"`
 	AdditionalEdits  []TextEdit                  `json:"additionalTextEdits,omitempty"`
 	Command          *Command                    `json:"command,omitempty"`
@@ -49,6 +50,20 @@ type CompletionItemLabelDetails struct {
 const (
 	InsertPlain   = 1
 	InsertSnippet = 2
+)
+
+// InsertAsIs puts a text in as it is, with the indents that it has.
+const InsertAsIs = 1
+
+// Kinds of items, by which an editor draws them.
+const (
+	ItemUnit       = 11
+	ItemValue      = 12
+	ItemKeyword    = 14
+	ItemSnippet    = 15
+	ItemReference  = 18
+	ItemEnumMember = 20
+	ItemOperator   = 24
 )
 
 // HoverParams ask what a word means.

@@ -140,10 +140,16 @@ type CompletionClientCapabilities struct {
 
 // ClientCompletionItemOptions say what an item may have.
 type ClientCompletionItemOptions struct {
-	SnippetSupport       bool     `json:"snippetSupport,omitempty"`
-	DocumentationFormat  []string `json:"documentationFormat,omitempty"`
-	InsertReplaceSupport bool     `json:"insertReplaceSupport,omitempty"`
-	LabelDetailsSupport  bool     `json:"labelDetailsSupport,omitempty"`
+	SnippetSupport        bool                                       `json:"snippetSupport,omitempty"`
+	InsertTextModeSupport *ClientCompletionItemInsertTextModeOptions `json:"insertTextModeSupport,omitempty"`
+	DocumentationFormat   []string                                   `json:"documentationFormat,omitempty"`
+	InsertReplaceSupport  bool                                       `json:"insertReplaceSupport,omitempty"`
+	LabelDetailsSupport   bool                                       `json:"labelDetailsSupport,omitempty"`
+}
+
+// ClientCompletionItemInsertTextModeOptions list the ways in which it puts in a text of several lines.
+type ClientCompletionItemInsertTextModeOptions struct {
+	ValueSet []uint32 `json:"valueSet"`
 }
 
 // HoverClientCapabilities say in which forms it shows a hover.

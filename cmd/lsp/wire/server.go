@@ -2,27 +2,29 @@ package wire
 
 // ServerCapabilities are what the server does. Each is set where its handler stands.
 type ServerCapabilities struct {
-	PositionEncoding           string                   `json:"positionEncoding,omitempty"`
-	TextDocumentSync           *TextDocumentSyncOptions `json:"textDocumentSync,omitempty"`
-	CompletionProvider         *CompletionOptions       `json:"completionProvider,omitempty"`
-	HoverProvider              bool                     `json:"hoverProvider,omitempty"`
-	DefinitionProvider         bool                     `json:"definitionProvider,omitempty"`
-	ReferencesProvider         bool                     `json:"referencesProvider,omitempty"`
-	DocumentHighlightProvider  bool                     `json:"documentHighlightProvider,omitempty"`
-	DocumentSymbolProvider     bool                     `json:"documentSymbolProvider,omitempty"`
-	WorkspaceSymbolProvider    bool                     `json:"workspaceSymbolProvider,omitempty"`
-	CodeActionProvider         *CodeActionOptions       `json:"codeActionProvider,omitempty"`
-	CodeLensProvider           *CodeLensOptions         `json:"codeLensProvider,omitempty"`
-	DocumentLinkProvider       *DocumentLinkOptions     `json:"documentLinkProvider,omitempty"`
-	DocumentFormattingProvider bool                     `json:"documentFormattingProvider,omitempty"`
-	RenameProvider             *RenameOptions           `json:"renameProvider,omitempty"`
-	FoldingRangeProvider       bool                     `json:"foldingRangeProvider,omitempty"`
-	SelectionRangeProvider     bool                     `json:"selectionRangeProvider,omitempty"`
-	ExecuteCommandProvider     *ExecuteCommandOptions   `json:"executeCommandProvider,omitempty"`
-	SemanticTokensProvider     *SemanticTokensOptions   `json:"semanticTokensProvider,omitempty"`
-	InlayHintProvider          *InlayHintOptions        `json:"inlayHintProvider,omitempty"`
-	DiagnosticProvider         *DiagnosticOptions       `json:"diagnosticProvider,omitempty"`
-	Workspace                  *WorkspaceOptions        `json:"workspace,omitempty"`
+	PositionEncoding           string                           `json:"positionEncoding,omitempty"`
+	TextDocumentSync           *TextDocumentSyncOptions         `json:"textDocumentSync,omitempty"`
+	CompletionProvider         *CompletionOptions               `json:"completionProvider,omitempty"`
+	HoverProvider              bool                             `json:"hoverProvider,omitempty"`
+	DefinitionProvider         bool                             `json:"definitionProvider,omitempty"`
+	ReferencesProvider         bool                             `json:"referencesProvider,omitempty"`
+	DocumentHighlightProvider  bool                             `json:"documentHighlightProvider,omitempty"`
+	DocumentSymbolProvider     bool                             `json:"documentSymbolProvider,omitempty"`
+	WorkspaceSymbolProvider    bool                             `json:"workspaceSymbolProvider,omitempty"`
+	CodeActionProvider         *CodeActionOptions               `json:"codeActionProvider,omitempty"`
+	CodeLensProvider           *CodeLensOptions                 `json:"codeLensProvider,omitempty"`
+	DocumentLinkProvider       *DocumentLinkOptions             `json:"documentLinkProvider,omitempty"`
+	DocumentFormattingProvider bool                             `json:"documentFormattingProvider,omitempty"`
+	RangeFormattingProvider    bool                             `json:"documentRangeFormattingProvider,omitempty"`
+	OnTypeFormattingProvider   *DocumentOnTypeFormattingOptions `json:"documentOnTypeFormattingProvider,omitempty"`
+	RenameProvider             *RenameOptions                   `json:"renameProvider,omitempty"`
+	FoldingRangeProvider       bool                             `json:"foldingRangeProvider,omitempty"`
+	SelectionRangeProvider     bool                             `json:"selectionRangeProvider,omitempty"`
+	ExecuteCommandProvider     *ExecuteCommandOptions           `json:"executeCommandProvider,omitempty"`
+	SemanticTokensProvider     *SemanticTokensOptions           `json:"semanticTokensProvider,omitempty"`
+	InlayHintProvider          *InlayHintOptions                `json:"inlayHintProvider,omitempty"`
+	DiagnosticProvider         *DiagnosticOptions               `json:"diagnosticProvider,omitempty"`
+	Workspace                  *WorkspaceOptions                `json:"workspace,omitempty"`
 }
 
 // TextDocumentSyncOptions say what the server wants to hear of a document.
@@ -85,6 +87,12 @@ type DocumentLinkOptions struct {
 // RenameOptions say that it can be asked first what would be renamed.
 type RenameOptions struct {
 	PrepareProvider bool `json:"prepareProvider,omitempty"`
+}
+
+// DocumentOnTypeFormattingOptions say behind which signs the layout of a line is asked for.
+type DocumentOnTypeFormattingOptions struct {
+	FirstTriggerCharacter string   `json:"firstTriggerCharacter"`
+	MoreTriggerCharacter  []string `json:"moreTriggerCharacter,omitempty"`
 }
 
 // ExecuteCommandOptions list the commands.

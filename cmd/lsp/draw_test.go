@@ -1,0 +1,120 @@
+package lsp
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"io"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/cmd/lsp/desk"
+	"maltwright/cmd/lsp/typist"
+	"maltwright/cmd/lsp/wire"
+)
+
+// under is a time at which the batch of the porch is under way, on its sixth day.
+var under = time.Date(2026, 10, 8, 23, 30, 0, 0, time.Local)
+
+// attending is a server at that time, with a folder for what is kept.
+func attending(t *testing.T, names ...string) *typist.Typist {
+	t.Helper()
+	cache := t.TempDir()
+	var files []string
+	for _, name := range names {
+		files = append(files, name, example(t, name))
+	}
+	serve := func(ctx context.Context, in io.Reader, out io.Writer) int {
+		return Serve(ctx, in, out, Options{Quiet: 5 * time.Millisecond, Cache: cache, Clock: func() time.Time { return under }})
+	}
+	return typist.Sit(t, serve, nil, files...)
+}
+
+func ask(t *testing.T, c *typist.Typist, command string, arguments ...any) ([]byte, error) {
+	t.Helper()
+	p := wire.ExecuteCommandParams{Command: command}
+	for _, a := range arguments {
+		raw, err := json.Marshal(a)
+		require.NoError(t, err)
+		p.Arguments = append(p.Arguments, raw)
+	}
+	var uri string
+	if err := c.Try("workspace/executeCommand", p, &uri); err != nil {
+		return nil, err
+	}
+	made, err := os.ReadFile(desk.Path(uri))
+	require.NoError(t, err)
+	return made, nil
+}
+
+func TestDueListsWhatIsLateAndWhatIsNext(t *testing.T) {
+	c := attending(t, "home/26-01.malt", "home/porch.malt")
+	var list []wire.Due
+	c.Ask("maltwright/due", wire.DueParams{}, &list)
+	require.NotEmpty(t, list)
+	for i, d := range list {
+		assert.Equal(t, "26-01", d.Batch)
+		assert.Equal(t, c.URI("home/26-01.malt"), d.URI)
+		assert.Equal(t, d.At.Before(under.Add(-time.Minute)), d.Late, d.Text)
+		assert.NotEmpty(t, d.Text)
+		assert.NotEmpty(t, d.Time)
+		if i > 0 {
+			assert.False(t, d.At.Before(list[i-1].At))
+		}
+	}
+	assert.False(t, list[len(list)-1].Late, "what is next")
+
+	c.Write("home/26-01.malt", "batch \"26-01\" of \"Nothing\" { began 2026-03-06 07:00 }\n")
+	c.Ask("maltwright/due", wire.DueParams{}, &list)
+	assert.Empty(t, list, "a record that cannot be used")
+}
+
+func TestChartIsTheOneOfTheCommand(t *testing.T) {
+	c := attending(t, "pale.malt", "loft.malt")
+	drawn, err := ask(t, c, "maltwright.chart", c.URI("pale.malt"))
+	require.NoError(t, err)
+	assert.Contains(t, string(drawn), "<title id=")
+	assert.Contains(t, string(drawn), "Moisture of Loft pale")
+	again, err := ask(t, c, "maltwright.chart", c.URI("pale.malt"))
+	require.NoError(t, err)
+	assert.True(t, bytes.Equal(drawn, again))
+
+	c.Open("pale.malt")
+	c.Type("pale.malt", "process \"Loft pale\"", "process \"Loft other\"") // what is open counts
+	drawn, err = ask(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Of: "heat"})
+	require.NoError(t, err)
+	assert.Contains(t, string(drawn), "of Loft other")
+
+	for said, ask := range map[string]func() error{
+		`a chart is not made of "joy"`: func() error {
+			_, err := ask(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Of: "joy"})
+			return err
+		},
+		"holds no process and no record": func() error { _, err := ask(t, c, "maltwright.chart", c.URI("loft.malt")); return err },
+		"cannot be read":                 func() error { _, err := ask(t, c, "maltwright.chart", c.URI("none.malt")); return err },
+		"argument 1":                     func() error { _, err := ask(t, c, "maltwright.chart", 5); return err },
+		`no command "maltwright.dance"`:  func() error { _, err := ask(t, c, "maltwright.dance"); return err },
+	} {
+		assert.ErrorContains(t, ask(), said)
+	}
+	c.Type("pale.malt", "steep in", "stoop in")
+	_, err = ask(t, c, "maltwright.sheet", c.URI("pale.malt"))
+	assert.ErrorContains(t, err, "pale.malt has faults")
+}
+
+func TestSheetOfAProcessAndOfABatch(t *testing.T) {
+	c := attending(t, "home/26-01.malt", "home/porch.malt")
+	for _, name := range []string{"home/porch.malt", "home/26-01.malt"} {
+		paper, err := ask(t, c, "maltwright.sheet", c.URI(name))
+		require.NoError(t, err)
+		assert.True(t, strings.HasPrefix(string(paper), "%PDF-"), name)
+	}
+	drawn, err := ask(t, c, "maltwright.chart", c.URI("home/26-01.malt"), wire.DrawOptions{Of: "weight"})
+	require.NoError(t, err)
+	assert.Contains(t, string(drawn), "26-01")
+}

@@ -1,0 +1,64 @@
+package lsp
+
+import (
+	"context"
+
+	"maltwright/cmd/lsp/desk"
+	"maltwright/cmd/lsp/wire"
+	"maltwright/lang/offer"
+	"maltwright/lang/source"
+)
+
+// besides are what else has something to say of a place, a line each, behind what the word there means:
+// what a forecast has at the step.
+var besides []func(ctx context.Context, s *session, v *desk.View, doc *desk.Doc, offset int) []string
+
+// hover answers with what stands at a position: what it means, in other units too, what is named by it,
+// what is usual there, and what the forecast has.
+func hover(ctx context.Context, s *session, v *desk.View, p wire.HoverParams) (*wire.Hover, error) {
+	doc, err := v.At(p.TextDocument.URI)
+	if err != nil {
+		return nil, unreadable(p.TextDocument.URI, err)
+	}
+	offset := v.Offset(doc.File, p.Position)
+	t := textOf(s.can().TextDocument.Hover.ContentFormat)
+	m, ok := offer.MeaningAt(doc.File, doc.Tree(), offset, s.known(v, doc, offset))
+	if ok {
+		meaning(t, v, doc, m)
+	}
+	for _, says := range besides {
+		t.list(says(ctx, s, v, doc, offset))
+	}
+	if t.empty() {
+		return nil, nil
+	}
+	h := &wire.Hover{Contents: *t.content()}
+	if ok {
+		r := v.Range(doc.File, m.Span)
+		h.Range = &r
+	}
+	return h, nil
+}
+
+func meaning(t *text, v *desk.View, doc *desk.Doc, m offer.Meaning) {
+	t.head(m.Title)
+	t.line(m.Doc)
+	t.list(m.Facts)
+	if m.Says != "" {
+		t.code(m.Says)
+		if in := fileOf(v, doc, m.From); in != "" {
+			t.line("in " + in)
+		}
+	}
+	if m.Form != "" {
+		t.code(m.Form)
+	}
+}
+
+// fileOf is the name of the file of a place, "" of the document itself.
+func fileOf(v *desk.View, doc *desk.Doc, p source.Place) string {
+	if !p.Known() || p.File.Name() == doc.File.Name() {
+		return ""
+	}
+	return base(v.PathOf(p.File))
+}

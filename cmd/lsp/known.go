@@ -1,0 +1,97 @@
+package lsp
+
+import (
+	"path/filepath"
+	"slices"
+
+	"maltwright/check"
+	"maltwright/check/profile"
+	"maltwright/check/usual"
+	"maltwright/cmd/lsp/desk"
+	"maltwright/lang/model"
+	"maltwright/lang/offer"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
+
+// known is what a document does not say itself, for what may stand at an offset of it: the names of all
+// that it uses, and what is usual for its grain and malt. The names are of the files as they stand, so
+// that a line which does not read takes none of them away.
+func (s *session) known(v *desk.View, doc *desk.Doc, offset int) offer.Known {
+	k := offer.Known{Names: offer.NamesIn(doc.Tree()), Now: s.now(), Rules: ruleNames()}
+	for _, path := range v.Folder(doc.Dir()) {
+		if path != doc.Path {
+			k.Files = append(k.Files, filepath.Base(path))
+		}
+	}
+	checked, err := v.Checked(doc.Path)
+	if err != nil || checked.House == nil {
+		return k
+	}
+	house := checked.House
+	for _, f := range house.Files {
+		if used, err := v.Doc(v.PathOf(f)); err == nil && used.Path != doc.Path {
+			k.Names = append(k.Names, offer.NamesIn(used.Tree())...)
+		}
+	}
+	p := processAt(house, doc.File, offset)
+	k.System = unitsOf(house, p)
+	k.Usual = usual.Of(profile.Of(p), k.System)
+	return k
+}
+
+// ruleNames are the rules that accept can silence, with what each tells.
+var ruleNames = func() func() []offer.Named {
+	var list []offer.Named
+	for _, r := range check.Rules() {
+		list = append(list, offer.Named{Text: r.Name, Detail: r.Title})
+	}
+	slices.SortFunc(list, func(a, b offer.Named) int {
+		if a.Text < b.Text {
+			return -1
+		}
+		return 1
+	})
+	return func() []offer.Named { return list }
+}()
+
+// processAt is the process that an offset lies in, or of which the record is that it lies in; outside of
+// both the first of the house, and where there is none one of its first lot.
+func processAt(h *model.House, f *source.File, offset int) *model.Process {
+	within := func(p source.Place) bool {
+		return p.Known() && p.File.Name() == f.Name() && p.Start <= offset && offset <= p.End
+	}
+	for _, p := range h.Processes {
+		if within(p.Scope) {
+			return p
+		}
+	}
+	for _, b := range h.Batches {
+		if b.Process != nil && within(b.Scope) {
+			return b.Process
+		}
+	}
+	first := &model.Process{House: h}
+	if len(h.Grains) > 0 {
+		first.Grain = h.Grains[0]
+	}
+	return first
+}
+
+// unitsOf are the units of a process, or of the house where it says nothing that has one.
+func unitsOf(h *model.House, p *model.Process) quantity.System {
+	if len(p.Stages) > 0 || p.Charge != nil {
+		return p.Units()
+	}
+	whole := model.Process{House: h, Site: p.Site}
+	if len(h.Sites) > 0 {
+		whole.Site = h.Sites[0]
+	}
+	for _, vessel := range h.Vessels {
+		whole.Stages = append(whole.Stages, &model.Steep{Vessel: vessel})
+	}
+	for _, kiln := range h.Kilns {
+		whole.Stages = append(whole.Stages, &model.Kilning{Kiln: kiln})
+	}
+	return whole.Units()
+}
