@@ -61,7 +61,7 @@ local function run()
   answers.actions = {}
   vim.ui.select = function(items, options, choose)
     for _, item in ipairs(items) do
-      table.insert(answers.actions, options.format_item(item))
+      table.insert(answers.actions, (options.format_item(item)))
     end
     choose(items[1], 1)
   end
@@ -126,7 +126,7 @@ local function run()
       if type(label) == 'table' then
         label = label[1].value
       end
-      table.insert(answers.hints, line(hint.position.line + 1):gsub('^ *', '') .. ' | ' .. label)
+      table.insert(answers.hints, vim.trim(line(hint.position.line + 1)) .. ' | ' .. label)
     end
   end
 
