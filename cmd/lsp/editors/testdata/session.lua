@@ -74,6 +74,24 @@ local function run()
     return not faulty()
   end)
 
+  -- hints: this client has none, and asks by hand; they are there once the forecast is
+  local function hints()
+    local list = {}
+    local asked = vim.lsp.buf_request_sync(0, 'textDocument/inlayHint', {
+      textDocument = vim.lsp.util.make_text_document_params(),
+      range = { start = { line = 0, character = 0 }, ['end'] = { line = vim.fn.line('$'), character = 0 } },
+    }, 60000)
+    for _, answer in pairs(asked or {}) do
+      for _, hint in ipairs(answer.result or {}) do
+        local label = type(hint.label) == 'table' and hint.label[1].value or hint.label
+        table.insert(list, vim.trim(line(hint.position.line + 1)) .. ' | ' .. label)
+      end
+    end
+    answers.hints = list
+    return #list > 0
+  end
+  wait('hints', hints)
+
   -- hover
   goto_text('cure at')
   press('K')
@@ -113,22 +131,6 @@ local function run()
     return vim.fn.search('\\V"box kiln"', 'nw') > 0
   end)
   answers.renamed = line(vim.fn.search('\\V"box kiln"', 'nw'))
-
-  -- hints: this client has none, and asks by hand
-  local hints = vim.lsp.buf_request_sync(0, 'textDocument/inlayHint', {
-    textDocument = vim.lsp.util.make_text_document_params(),
-    range = { start = { line = 0, character = 0 }, ['end'] = { line = vim.fn.line('$'), character = 0 } },
-  }, 60000)
-  answers.hints = {}
-  for _, answer in pairs(hints or {}) do
-    for _, hint in ipairs(answer.result or {}) do
-      local label = hint.label
-      if type(label) == 'table' then
-        label = label[1].value
-      end
-      table.insert(answers.hints, vim.trim(line(hint.position.line + 1)) .. ' | ' .. label)
-    end
-  end
 
   -- definition
   vim.cmd('silent write')
