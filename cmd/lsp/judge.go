@@ -2,6 +2,7 @@ package lsp
 
 import (
 	"context"
+	"reflect"
 	"slices"
 	"sync"
 	"time"
@@ -28,6 +29,7 @@ type judge struct {
 	when   time.Time // and when
 	cancel context.CancelFunc
 	docs   map[string]*judged
+	stale  bool // what is shown beside a document may be otherwise, though nobody has typed in it
 }
 
 // judged is what is known of a document that is open.
@@ -35,6 +37,7 @@ type judged struct {
 	words    *desk.Checked     // without a forecast
 	whole    *desk.Checked     // what the following are of; nil where no forecast was made yet
 	found    []finding.Finding // with a forecast
+	top      *wire.Diagnostic  // that its file has changed on disk; nil where it has not
 	shown    []wire.Diagnostic // as it was told last
 	version  int32
 	told     bool
@@ -48,6 +51,7 @@ func newJudge(s *session) *judge {
 // changed takes note that something has changed: a document, or for "" something else.
 func (j *judge) changed(path string) {
 	j.mu.Lock()
+	defer j.mu.Unlock()
 	if path != "" {
 		j.last = path
 	}
@@ -55,7 +59,7 @@ func (j *judge) changed(path string) {
 	if j.cancel != nil {
 		j.cancel()
 	}
-	j.mu.Unlock()
+	j.s.margins.changed()
 	signal(j.wake)
 }
 
@@ -64,6 +68,7 @@ func (j *judge) closed(path, uri string) {
 	j.mu.Lock()
 	delete(j.docs, path)
 	j.mu.Unlock()
+	j.s.margins.closed(path)
 	if !j.s.pulls() {
 		j.s.tell("textDocument/publishDiagnostics", wire.PublishDiagnosticsParams{URI: uri, Diagnostics: []wire.Diagnostic{}})
 	}
@@ -102,7 +107,10 @@ func (j *judge) pass() {
 		}
 		j.words(view, doc)
 	}
-	if j.unforecast(view) != nil {
+	j.mu.Lock()
+	stale := j.stale
+	j.mu.Unlock()
+	if stale || j.unforecast(view) != nil {
 		signal(j.calm)
 	}
 }
@@ -124,14 +132,22 @@ func (j *judge) words(view *desk.View, doc *desk.Doc) {
 	if checked == nil {
 		return
 	}
+	top := j.s.overtaken(view, doc)
 	j.mu.Lock()
 	defer j.mu.Unlock()
+	if !j.s.desk.IsOpen(doc.Path) {
+		return
+	}
 	is := j.docs[doc.Path]
 	if is == nil {
 		is = &judged{}
 		j.docs[doc.Path] = is
 	}
-	is.words = checked
+	if is.told && (is.version > doc.Version || is.words == checked && is.version == doc.Version && reflect.DeepEqual(is.top, top)) {
+		return // it was looked at already
+	}
+	j.stale = j.stale || is.told && is.version == doc.Version
+	is.words, is.top = checked, top
 	j.publish(view, doc, is)
 }
 
@@ -195,14 +211,22 @@ func (j *judge) round() {
 		return
 	}
 	j.cancel = cancel
+	changed := j.stale
+	j.stale = false
 	j.mu.Unlock()
-	view, changed := j.s.desk.Now(), false
+	if changed {
+		j.s.refresh()
+	}
+	view := j.s.desk.Now()
 	for ctx.Err() == nil {
 		doc := j.unforecast(view)
 		if doc == nil {
 			break
 		}
-		changed = j.forecast(ctx, view, doc) || changed
+		other, on := j.forecast(ctx, view, doc)
+		if changed = changed || other; !on {
+			break
+		}
 	}
 	if changed && j.s.pulls() {
 		j.s.work.Go(func() { _ = j.s.ask(j.s.ctx, "workspace/diagnostic/refresh", nil, nil) })
@@ -225,34 +249,41 @@ func (j *judge) unforecast(view *desk.View) *desk.Doc {
 	return nil
 }
 
-// forecast checks a document with forecasts, and tells whether other findings came of it.
-func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (changed bool) {
+// forecast checks a document with forecasts, and tells whether other findings came of it, and whether to
+// go on: not where something has changed.
+func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (changed, on bool) {
 	words := j.checked(view, doc)
-	found, done := j.full(ctx, view, doc)
+	report, done := j.full(ctx, view, doc)
+	if done && ctx.Err() == nil {
+		j.s.margins.take(view, doc, words, report)
+	}
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	is := j.docs[doc.Path]
-	if is == nil || ctx.Err() != nil { // closed, or something has changed
-		return false
+	if is == nil || ctx.Err() != nil || words != is.words {
+		return false, false
 	}
-	is.whole = is.words // also where it broke: it would break again
-	if !done || words != is.words {
-		return false
+	is.whole, is.found = words, nil
+	if done {
+		is.found = append([]finding.Finding{}, report.Findings...)
 	}
-	is.found = found
-	return j.publish(view, doc, is)
+	return j.publish(view, doc, is), true
 }
 
-func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (found []finding.Finding, done bool) {
+// full is not done where the check broke: it would break again, and the findings of the words are told alone.
+func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (r check.Report, done bool) {
 	defer j.recovered("the forecast of " + doc.Path)
-	return view.Check(doc, check.Options{Context: ctx}).Findings, true
+	return view.Check(doc, check.Options{Context: ctx}), true
 }
 
 // publish tells the editor the findings of a document, where they or its version are others than
 // before, and tells whether the findings are. It has the lock.
 func (j *judge) publish(view *desk.View, doc *desk.Doc, is *judged) bool {
-	list := diagnostics(view, doc, is.now(doc))
-	same := is.told && equal(list, is.shown)
+	list := j.s.diagnostics(view, doc, is.now(doc))
+	if is.top != nil {
+		list = slices.Insert(list, 0, *is.top)
+	}
+	same := is.told && reflect.DeepEqual(list, is.shown)
 	if !same {
 		is.resultID++
 	}
@@ -270,11 +301,11 @@ func (j *judge) publish(view *desk.View, doc *desk.Doc, is *judged) bool {
 // now are the findings of a document as it stands: with a forecast where there is one of just these
 // words, and else those of the words with those of the forecast before whose words still stand.
 func (is *judged) now(doc *desk.Doc) []finding.Finding {
-	if is.words == is.whole && is.whole != nil && is.found != nil {
-		return is.found
-	}
-	if is.whole == nil {
+	switch {
+	case is.whole == nil || is.found == nil:
 		return is.words.Findings
+	case is.words == is.whole:
+		return is.found
 	}
 	return finding.Sort(append(slices.Clone(is.words.Findings), standing(is, doc)...))
 }

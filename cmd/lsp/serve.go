@@ -20,6 +20,7 @@ func (s *session) serve(ctx context.Context, in io.Reader) int {
 	s.ctx, s.leave = context.WithCancel(ctx)
 	defer s.leave()
 	s.work.Go(s.judge.run)
+	s.work.Go(s.margins.run)
 	frames, failed := make(chan []byte), make(chan error, 1)
 	go s.take(in, frames, failed) // ends with the stream, which may be later
 	room := make(chan struct{}, mostAtOnce)
@@ -45,8 +46,7 @@ func (s *session) serve(ctx context.Context, in io.Reader) int {
 	return code
 }
 
-// take reads frames. One that cannot be used is answered; where the next would begin is then not
-// known sometimes, and the talk ends.
+// take reads frames. One that cannot be used is answered by an error.
 func (s *session) take(in io.Reader, frames chan<- []byte, failed chan<- error) {
 	r := wire.NewReader(in)
 	for {
@@ -56,10 +56,6 @@ func (s *session) take(in io.Reader, frames chan<- []byte, failed chan<- error) 
 		case errors.As(err, &fault):
 			s.say("%s", fault)
 			s.send(wire.Message{ID: new(wire.ID), Error: &wire.Error{Code: wire.ParseError, Message: fault.Error()}})
-			if fault.Lost {
-				failed <- err
-				return
-			}
 			continue
 		case err != nil:
 			failed <- err

@@ -27,6 +27,8 @@ const (
 	VerbDeculm    = "deculm"
 	VerbStore     = "store"
 	VerbRemark    = "remark"
+	VerbExpect    = "expect"
+	VerbAccept    = "accept"
 )
 
 // Places at which a temperature is taken.
@@ -165,6 +167,7 @@ const (
 	RecordRead    = "read"
 	RecordSample  = "sample"
 	SampleDried   = "dried"
+	RecordPinned  = "pinned"
 )
 
 // ClauseBecause gives a reason, ClauseBy says who or how and ClauseEvery how often.

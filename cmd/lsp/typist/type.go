@@ -2,6 +2,7 @@ package typist
 
 import (
 	"os"
+	"slices"
 	"strings"
 	"time"
 
@@ -148,4 +149,30 @@ func (c *Typist) Has(name, rule string) wire.Diagnostic {
 		return false
 	})
 	return has
+}
+
+// Count is how often findings of a document were told. The caller has the lock, as in Within.
+func (c *Typist) Count(name string) int { return c.told[c.URI(name)].times }
+
+// Pushed are the addresses of the documents of which findings were told.
+func (c *Typist) Pushed() []string {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	list := []string{}
+	for uri := range c.told {
+		list = append(list, uri)
+	}
+	return list
+}
+
+// Make makes edits in a buffer, as an editor makes those that it was given: all of one text.
+func (c *Typist) Make(name string, edits []wire.TextEdit) {
+	c.T.Helper()
+	is := c.texts[name]
+	f := source.New(name, []byte(is.text))
+	after := is.text
+	for _, e := range slices.Backward(edits) {
+		after = after[:desk.Offset(f, e.Range.Start, c.enc)] + e.NewText + after[desk.Offset(f, e.Range.End, c.enc):]
+	}
+	c.Change(name, after, wire.TextDocumentContentChangeEvent{Text: after})
 }
