@@ -13,8 +13,8 @@ import (
 
 const came = "  turned at 2026-03-14 21:05\n"
 
-// records is typing in the record of a batch, with its house beside it.
-func records(t *testing.T) (c *typist.Typist, book string) {
+// recordOpen is typing in the record of a batch, with its house beside it.
+func recordOpen(t *testing.T) (c *typist.Typist, book string) {
 	t.Helper()
 	book = example(t, "batches/26-03.malt")
 	c = typing(t, "26-03.malt", book, "pale.malt", example(t, "pale.malt"), "loft.malt", example(t, "loft.malt"))
@@ -42,7 +42,7 @@ func unwarned(c *typist.Typist) {
 }
 
 func TestOneIsWarnedBeforeASaveOverReadings(t *testing.T) {
-	c, book := records(t)
+	c, book := recordOpen(t)
 	c.TypeAt("26-03.malt", 0, 0, "# spring\n")
 	c.Found("26-03.malt")
 	c.Write("26-03.malt", noted(book, came))
@@ -64,7 +64,7 @@ func TestOneIsWarnedBeforeASaveOverReadings(t *testing.T) {
 
 func TestWhatASaveHasWrittenOverIsKept(t *testing.T) {
 	for _, tells := range []bool{true, false} { // of the save at once, or after it was seen on disk
-		c, book := records(t)
+		c, book := recordOpen(t)
 		c.TypeAt("26-03.malt", 0, 0, "# spring\n")
 		c.Found("26-03.malt")
 		c.Write("26-03.malt", noted(book, came))
@@ -90,7 +90,7 @@ func TestWhatASaveHasWrittenOverIsKept(t *testing.T) {
 }
 
 func TestABufferThatIsAsItsFileWasIsNotWarnedOf(t *testing.T) {
-	c, book := records(t)
+	c, book := recordOpen(t)
 	c.Write("26-03.malt", noted(book, came))
 	c.Change("26-03.malt", noted(book, came), wire.TextDocumentContentChangeEvent{Text: noted(book, came)}) // read anew
 	for _, d := range c.Found("26-03.malt") {
@@ -108,7 +108,7 @@ func TestABufferThatIsAsItsFileWasIsNotWarnedOf(t *testing.T) {
 }
 
 func TestWhatBothHaveChangedIsLeftToThePerson(t *testing.T) {
-	c, book := records(t)
+	c, book := recordOpen(t)
 	line := book[strings.Index(book, "  weighed"):]
 	line = line[:strings.Index(line, "\n")]
 	c.Type("26-03.malt", line, "  weighed 2 kg")
