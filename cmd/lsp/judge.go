@@ -59,6 +59,7 @@ func (j *judge) changed(path string) {
 	if j.cancel != nil {
 		j.cancel()
 	}
+	j.s.margins.changed()
 	signal(j.wake)
 }
 
@@ -67,6 +68,7 @@ func (j *judge) closed(path, uri string) {
 	j.mu.Lock()
 	delete(j.docs, path)
 	j.mu.Unlock()
+	j.s.margins.closed(path)
 	if !j.s.pulls() {
 		j.s.tell("textDocument/publishDiagnostics", wire.PublishDiagnosticsParams{URI: uri, Diagnostics: []wire.Diagnostic{}})
 	}
@@ -251,21 +253,27 @@ func (j *judge) unforecast(view *desk.View) *desk.Doc {
 // go on: not where something has changed.
 func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (changed, on bool) {
 	words := j.checked(view, doc)
-	found := j.full(ctx, view, doc)
+	report, done := j.full(ctx, view, doc)
+	if done && ctx.Err() == nil {
+		j.s.margins.take(view, doc, words, report)
+	}
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	is := j.docs[doc.Path]
 	if is == nil || ctx.Err() != nil || words != is.words {
 		return false, false
 	}
-	is.whole, is.found = words, found
+	is.whole, is.found = words, nil
+	if done {
+		is.found = append([]finding.Finding{}, report.Findings...)
+	}
 	return j.publish(view, doc, is), true
 }
 
-// full is nil where the check broke: it would break again, and the findings of the words are told alone.
-func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (found []finding.Finding) {
+// full is not done where the check broke: it would break again, and the findings of the words are told alone.
+func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (r check.Report, done bool) {
 	defer j.recovered("the forecast of " + doc.Path)
-	return append([]finding.Finding{}, view.Check(doc, check.Options{Context: ctx}).Findings...)
+	return view.Check(doc, check.Options{Context: ctx}), true
 }
 
 // publish tells the editor the findings of a document, where they or its version are others than

@@ -134,10 +134,11 @@ type settings struct {
 	} `json:"hints"`
 	Lenses   bool `json:"lenses"`
 	Forecast bool `json:"forecast"`
+	Show     bool `json:"show"` // what is drawn is shown by the editor
 }
 
 var usualSettings = func() settings {
-	s := settings{Lenses: true, Forecast: true}
+	s := settings{Lenses: true, Forecast: true, Show: true}
 	s.Hints.Ends, s.Hints.Gates, s.Hints.Readings = true, true, true
 	return s
 }()

@@ -41,6 +41,10 @@ func methods() map[string]method {
 		"textDocument/hover": {run: on(hover), offers: func(c *wire.ServerCapabilities) { c.HoverProvider = true }},
 
 		// what a forecast says in the margin, what can be done, and requests of our own
+		"textDocument/inlayHint":   {run: on(inlayHint), offers: func(c *wire.ServerCapabilities) { c.InlayHintProvider = &wire.InlayHintOptions{} }},
+		"textDocument/codeLens":    {run: on(codeLens), offers: func(c *wire.ServerCapabilities) { c.CodeLensProvider = &wire.CodeLensOptions{} }},
+		"textDocument/codeAction":  {run: on(codeAction), offers: func(c *wire.ServerCapabilities) { c.CodeActionProvider = codeActionOptions }},
+		"codeAction/resolve":       {run: on(resolveAction)},
 		"workspace/executeCommand": {run: on(executeCommand), offers: offersCommands},
 		"maltwright/due":           {run: on(due)},
 	}

@@ -13,8 +13,8 @@ import (
 
 const came = "  turned at 2026-03-14 21:05\n"
 
-// recordOpen is typing in the record of a batch, with its house beside it.
-func recordOpen(t *testing.T) (c *typist.Typist, book string) {
+// inRecord is typing in the record of a batch, with its house beside it.
+func inRecord(t *testing.T) (c *typist.Typist, book string) {
 	t.Helper()
 	book = example(t, "batches/26-03.malt")
 	c = typing(t, "26-03.malt", book, "pale.malt", example(t, "pale.malt"), "loft.malt", example(t, "loft.malt"))
@@ -42,7 +42,7 @@ func unwarned(c *typist.Typist) {
 }
 
 func TestOneIsWarnedBeforeASaveOverReadings(t *testing.T) {
-	c, book := recordOpen(t)
+	c, book := inRecord(t)
 	c.TypeAt("26-03.malt", 0, 0, "# spring\n")
 	c.Found("26-03.malt")
 	c.Write("26-03.malt", noted(book, came))
@@ -51,6 +51,13 @@ func TestOneIsWarnedBeforeASaveOverReadings(t *testing.T) {
 	assert.Equal(t, "the file has changed on disk since it was opened here; saving writes over that\ncame: turned at 2026-03-14 21:05\ndo: put in the line that came on disk, by the action here", d.Message)
 	assert.Contains(t, string(c.Heard("window/showMessage", 0).Params), "26-03.malt: the file has changed on disk")
 	assert.Contains(t, string(d.Data), `"certain":true`)
+
+	var actions []wire.CodeAction
+	c.Ask("textDocument/codeAction", wire.CodeActionParams{TextDocument: c.Document("26-03.malt"), Range: d.Range, Context: wire.CodeActionContext{Diagnostics: []wire.Diagnostic{d}}}, &actions)
+	require.NotEmpty(t, actions)
+	assert.Equal(t, "put in the line that came on disk", actions[0].Title)
+	require.NotNil(t, actions[0].Edit)
+	assert.Equal(t, "  turned at 2026-03-14 21:05\n", actions[0].Edit.Changes[c.URI("26-03.malt")][0].NewText)
 
 	var edits []wire.TextEdit
 	c.Ask("textDocument/willSaveWaitUntil", wire.WillSaveTextDocumentParams{TextDocument: c.Document("26-03.malt"), Reason: 1}, &edits)
@@ -64,7 +71,7 @@ func TestOneIsWarnedBeforeASaveOverReadings(t *testing.T) {
 
 func TestWhatASaveHasWrittenOverIsKept(t *testing.T) {
 	for _, tells := range []bool{true, false} { // of the save at once, or after it was seen on disk
-		c, book := recordOpen(t)
+		c, book := inRecord(t)
 		c.TypeAt("26-03.malt", 0, 0, "# spring\n")
 		c.Found("26-03.malt")
 		c.Write("26-03.malt", noted(book, came))
@@ -90,7 +97,7 @@ func TestWhatASaveHasWrittenOverIsKept(t *testing.T) {
 }
 
 func TestABufferThatIsAsItsFileWasIsNotWarnedOf(t *testing.T) {
-	c, book := recordOpen(t)
+	c, book := inRecord(t)
 	c.Write("26-03.malt", noted(book, came))
 	c.Change("26-03.malt", noted(book, came), wire.TextDocumentContentChangeEvent{Text: noted(book, came)}) // read anew
 	for _, d := range c.Found("26-03.malt") {
@@ -108,7 +115,7 @@ func TestABufferThatIsAsItsFileWasIsNotWarnedOf(t *testing.T) {
 }
 
 func TestWhatBothHaveChangedIsLeftToThePerson(t *testing.T) {
-	c, book := recordOpen(t)
+	c, book := inRecord(t)
 	line := book[strings.Index(book, "  weighed"):]
 	line = line[:strings.Index(line, "\n")]
 	c.Type("26-03.malt", line, "  weighed 2 kg")
