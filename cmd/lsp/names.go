@@ -37,9 +37,8 @@ func aroundOf(v *desk.View, doc *desk.Doc) *around {
 	a := &around{view: v, doc: doc, root: doc.Dir(), beside: map[string]bool{}}
 	files := v.Folder(a.root)
 	for _, f := range v.Folders() {
-		if below(f, doc.File.Name()) {
+		if below(f, doc.File.Name()) && len(f) <= len(a.root) { // of folders in one another the outer one
 			a.root, files = f, v.Workspace()
-			break
 		}
 	}
 	for _, p := range append(files, doc.File.Name()) {

@@ -152,13 +152,20 @@ func (f *Folder) allRead(t thing, _ string) error {
 		}
 	}
 	for _, p := range f.all {
-		if one := f.file(p); one != nil && !inHouse[p] && strings.Contains(string(one.tree.File.Bytes()), t.text) {
+		if one := f.file(p); one != nil && !inHouse[p] && one.mayUse() && strings.Contains(string(one.tree.File.Bytes()), t.text) {
 			if err := f.reads(p); err != nil {
 				return err
 			}
 		}
 	}
 	return nil
+}
+
+// mayUse tells whether a file may use others than it is known to: where that does not read.
+func (one *file) mayUse() bool {
+	return len(one.tree.Top.Statements) == 0 || slices.ContainsFunc(one.tree.Top.Statements, func(s *syntax.Statement) bool {
+		return s.Broken && vocabulary.Includes(s.Verb.Text)
+	})
 }
 
 // reads refuses where a file does not read.

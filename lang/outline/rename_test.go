@@ -133,7 +133,7 @@ func TestARenameIsRefusedWithAReason(t *testing.T) {
 		{"two that are weighed in", "26-01.malt", `"tub"`, "vat", func(x texts) { x["house.malt"] += "kiln \"tub\" { area 1 m2 }\n" }, `a vessel and a kiln are called "tub", and a record does not say which of them is meant: rename them by hand`},
 		{"one of two that are weighed in", "house.malt", `"tub"`, "vat", func(x texts) { x["house.malt"] += "kiln \"tub\" { area 1 m2 }\n" }, `a vessel and a kiln are called "tub", and a record does not say which of them is meant: rename them by hand`},
 		{"a statement that does not read", "house.malt", `"tub"`, "vat", func(x texts) { x["pale.malt"] += "soak ) 7 h\n" }, "pale.malt, line 16, does not read: put it right first, since the name may stand there too: "},
-		{"a file beside that does not read", "house.malt", `"tub"`, "vat", func(x texts) { x["old.malt"] = "use house\nsteep in ( \"tub\"\n" }, "old.malt, line 2, does not read: put it right first, since the name may stand there too: "},
+		{"a file beside that does not read", "house.malt", `"tub"`, "vat", func(x texts) { x["old.malt"] = "use ) \"house.malt\"\nprocess \"Old\" { steep in \"tub\" { } }\n" }, "old.malt, line 1, does not read: put it right first, since the name may stand there too: "},
 		{"a file that is not there", "house.malt", `"tub"`, "vat", func(x texts) { x["pale.malt"] = "use \"gone.malt\"\n" + x["pale.malt"] }, "gone.malt cannot be read, and is used by 26-01.malt: the name may stand there too"},
 	} {
 		x := loft()
@@ -150,7 +150,7 @@ func TestARenameIsRefusedWithAReason(t *testing.T) {
 
 func TestAFileThatDoesNotReadAndHasNothingToDoWithItIsNoMatter(t *testing.T) {
 	x := loft()
-	x["draft.malt"] = "soak ) 7 h\n"
+	x["draft.malt"] = "soak ) 7 h in \"tub\"\n"
 	edits, err := In(x).Rename("house.malt", x.at(t, "house.malt", `"tub"`), "vat", nil)
 	require.NoError(t, err)
 	assert.NotEmpty(t, edits)
