@@ -12,7 +12,6 @@ import (
 
 	"maltwright/check"
 	"maltwright/lang/finding"
-	"maltwright/lang/source"
 	"maltwright/lang/source/golden"
 )
 
@@ -44,19 +43,7 @@ func TestEveryRuleHasItsPage(t *testing.T) {
 
 func rulePage(r finding.Rule) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "# %s\n\nUsually a **%s**: %s.\n", r.Name, r.Severity, r.Title)
-	for _, p := range []struct{ head, text string }{
-		{"Why", r.Why}, {"What to do", r.Do}, {"What it cannot see", r.Limits},
-	} {
-		if p.text != "" {
-			fmt.Fprintf(&b, "\n## %s\n\n%s.\n", p.head, capital(strings.TrimSuffix(p.text, ".")))
-		}
-	}
-	for _, p := range []struct{ head, text string }{{"Not so", r.Bad}, {"But so", r.Good}} {
-		if p.text != "" {
-			fmt.Fprintf(&b, "\n## %s\n\n```\n%s\n```\n", p.head, seen(p.text))
-		}
-	}
+	b.WriteString(r.Page())
 	if _, err := os.Stat("../../examples/broken/" + r.Name + ".malt"); err == nil {
 		fmt.Fprintf(&b, "\nA file that raises it: [%[1]s.malt](../../examples/broken/%[1]s.malt), and what\n`check` says of it: [%[1]s.txt](../../examples/broken/%[1]s.txt).\n", r.Name)
 	}
@@ -81,21 +68,9 @@ same is shown by %s and its name.
 	return b.String()
 }
 
-// seen writes an example so that each of its characters can be seen.
-func seen(text string) string {
-	lines := strings.Split(strings.TrimRight(text, "\n"), "\n")
-	for i := range lines {
-		lines[i] = source.Safe(lines[i])
-	}
-	return strings.Join(lines, "\n")
-}
-
 func since(r finding.Rule) string {
 	if r.Since == "" {
 		return "0.1"
 	}
 	return r.Since
 }
-
-// capital begins a sentence, unless its first word is code or a name that is written small.
-func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }

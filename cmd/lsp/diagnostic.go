@@ -1,9 +1,8 @@
 package lsp
 
 import (
-	"context"
 	"reflect"
-	"strconv"
+	"slices"
 	"strings"
 
 	"maltwright/cmd/lsp/desk"
@@ -19,26 +18,43 @@ var severities = map[finding.Severity]uint32{
 	finding.Caution: wire.SeverityWarning, finding.Note: wire.SeverityInformation,
 }
 
-// diagnostics are findings as an editor takes them.
-func diagnostics(view *desk.View, doc *desk.Doc, found []finding.Finding) []wire.Diagnostic {
+// needless are the rules whose findings are about what has no effect; an editor fades that.
+var needless = []string{"unused-definition", "accept-unused", "air-does-nothing", "guard-of-nothing", "over-without-rise", "box-line-idle"}
+
+// diagnostics are the findings of a document as an editor takes them. What is found in a file that it
+// uses stands at the line by which it does.
+func (s *session) diagnostics(view *desk.View, doc *desk.Doc, found []finding.Finding) []wire.Diagnostic {
 	list := make([]wire.Diagnostic, 0, len(found))
 	for _, f := range found {
-		list = append(list, diagnosticOf(view, doc, f))
+		if f.Place.Known() && f.Place.File.Name() != doc.File.Name() {
+			continue
+		}
+		place := f.Place
+		if !place.Known() {
+			place.Span = doc.File.FirstLine()
+		}
+		d := s.diagnosticOf(view, f)
+		d.Range = view.Range(doc.File, place.Span)
+		if slices.Contains(needless, f.Rule) {
+			d.Tags = []uint32{wire.TagUnnecessary}
+		}
+		list = append(list, d)
 	}
-	return list
+	return append(list, s.elsewhere(view, doc, found)...)
 }
 
-func diagnosticOf(view *desk.View, doc *desk.Doc, f finding.Finding) wire.Diagnostic {
+func (s *session) diagnosticOf(view *desk.View, f finding.Finding) wire.Diagnostic {
 	d := wire.Diagnostic{Severity: severities[f.Severity], Code: f.Rule, Source: "maltwright", Message: message(f)}
-	place := source.Place{File: doc.File, Span: doc.File.FirstLine()}
-	if f.Place.Known() && f.Place.File.Name() == doc.File.Name() {
-		place.Span = f.Place.Span
+	if page := s.pages.of(f.Rule); page != "" {
+		d.CodeDescription = &wire.CodeDescription{Href: page}
 	}
-	d.Range = view.Range(doc.File, place.Span)
 	for _, r := range f.Related {
 		if r.Place.Known() {
 			d.RelatedInformation = append(d.RelatedInformation, wire.DiagnosticRelatedInformation{Location: view.Location(r.Place), Message: words.Safe(r.Message)})
 		}
+	}
+	if s.can().TextDocument.PublishDiagnostics.DataSupport {
+		d.Data = repairData(view, f)
 	}
 	return d
 }
@@ -58,51 +74,45 @@ func message(f finding.Finding) string {
 	return strings.Join(lines, "\n")
 }
 
-func equal(a, b []wire.Diagnostic) bool { return reflect.DeepEqual(a, b) }
-
-// pulls tells whether the editor asks for findings, and asks again when it is told to; they are not
-// pushed then.
-func (s *session) pulls() bool {
-	c := s.can()
-	return c.TextDocument.Diagnostic != nil && c.Workspace.Diagnostics.RefreshSupport
+// repair is a repair of a finding, as it goes along with it.
+type repair struct {
+	Says    string             `json:"says"`
+	Certain bool               `json:"certain"` // else only the writer knows whether it is meant
+	Edit    wire.WorkspaceEdit `json:"edit"`
 }
 
-// diagnostic answers with the findings of a document: of its words as they are, and of the forecast as
-// far as it is known. When there is more the editor is told to ask again.
-func diagnostic(_ context.Context, s *session, v *desk.View, p wire.DocumentDiagnosticParams) (any, error) {
-	doc, err := v.At(p.TextDocument.URI)
+// repairData are the repairs of a finding; nil where it has none.
+func repairData(view *desk.View, f finding.Finding) []byte {
+	var list []repair
+	if len(f.Fixes) > 0 {
+		list = append(list, repair{words.Safe(f.Hint), true, edited(view, f.Fixes)})
+	}
+	for _, o := range f.Offers {
+		list = append(list, repair{"write " + words.Safe(o.Says), false, edited(view, o.Edits)})
+	}
+	if list == nil {
+		return nil
+	}
+	data, err := wire.Encode(map[string]any{"repairs": list})
 	if err != nil {
-		return nil, &wire.Error{Code: wire.RequestFailed, Message: p.TextDocument.URI + " cannot be read: " + err.Error()}
+		return nil
 	}
-	s.judge.words(v, doc)
-	list, id := s.judge.shown(v, doc)
-	if id != "" && id == p.PreviousResultID {
-		return wire.UnchangedDocumentDiagnosticReport{Kind: "unchanged", ResultID: id}, nil
-	}
-	return wire.FullDocumentDiagnosticReport{Kind: "full", ResultID: id, Items: list}, nil
+	return data
 }
 
-// shown are the findings of a document as they were told last, with a name for them.
-func (j *judge) shown(view *desk.View, doc *desk.Doc) ([]wire.Diagnostic, string) {
-	j.mu.Lock()
-	defer j.mu.Unlock()
-	if is := j.docs[doc.Path]; is != nil && is.shown != nil {
-		return is.shown, strconv.Itoa(is.resultID)
-	}
-	return []wire.Diagnostic{}, ""
-}
-
-// refresh has the editor ask again for what it has asked for and what may be otherwise now.
-func (s *session) refresh() {
-	c := s.can().Workspace
-	for method, can := range map[string]bool{
-		"workspace/inlayHint/refresh": c.InlayHint.RefreshSupport, "workspace/codeLens/refresh": c.CodeLens.RefreshSupport, "workspace/diagnostic/refresh": s.pulls(),
-	} {
-		if can {
-			s.work.Go(func() { _ = s.ask(s.ctx, method, nil, nil) })
+// edited are edits of a finding as an editor makes them.
+func edited(view *desk.View, edits []finding.Edit) wire.WorkspaceEdit {
+	changes := map[string][]wire.TextEdit{}
+	for _, e := range edits {
+		if e.Place.Known() {
+			uri := view.URIOf(e.Place.File)
+			changes[uri] = append(changes[uri], wire.TextEdit{Range: view.Range(e.Place.File, e.Place.Span), NewText: e.New})
 		}
 	}
+	return wire.WorkspaceEdit{Changes: changes}
 }
+
+func equal(a, b []wire.Diagnostic) bool { return reflect.DeepEqual(a, b) }
 
 // found are the findings of an open document as the editor was told them last.
 func (s *session) found(doc *desk.Doc) []finding.Finding {
@@ -112,4 +122,9 @@ func (s *session) found(doc *desk.Doc) []finding.Finding {
 		return is.now(doc)
 	}
 	return nil
+}
+
+// inFile tells whether a finding is about a file, by its name.
+func inFile(f finding.Finding, file *source.File) bool {
+	return f.Place.Known() && f.Place.File.Name() == file.Name()
 }

@@ -28,6 +28,7 @@ type judge struct {
 	when   time.Time // and when
 	cancel context.CancelFunc
 	docs   map[string]*judged
+	stale  bool // what is shown beside a document may be otherwise, though nobody has typed in it
 }
 
 // judged is what is known of a document that is open.
@@ -48,6 +49,7 @@ func newJudge(s *session) *judge {
 // changed takes note that something has changed: a document, or for "" something else.
 func (j *judge) changed(path string) {
 	j.mu.Lock()
+	defer j.mu.Unlock()
 	if path != "" {
 		j.last = path
 	}
@@ -55,7 +57,6 @@ func (j *judge) changed(path string) {
 	if j.cancel != nil {
 		j.cancel()
 	}
-	j.mu.Unlock()
 	signal(j.wake)
 }
 
@@ -102,7 +103,10 @@ func (j *judge) pass() {
 		}
 		j.words(view, doc)
 	}
-	if j.unforecast(view) != nil {
+	j.mu.Lock()
+	stale := j.stale
+	j.mu.Unlock()
+	if stale || j.unforecast(view) != nil {
 		signal(j.calm)
 	}
 }
@@ -126,11 +130,18 @@ func (j *judge) words(view *desk.View, doc *desk.Doc) {
 	}
 	j.mu.Lock()
 	defer j.mu.Unlock()
+	if !j.s.desk.IsOpen(doc.Path) {
+		return
+	}
 	is := j.docs[doc.Path]
 	if is == nil {
 		is = &judged{}
 		j.docs[doc.Path] = is
 	}
+	if is.told && (is.version > doc.Version || is.words == checked && is.version == doc.Version) {
+		return // it was looked at already
+	}
+	j.stale = j.stale || is.told && is.version == doc.Version
 	is.words = checked
 	j.publish(view, doc, is)
 }
@@ -195,14 +206,22 @@ func (j *judge) round() {
 		return
 	}
 	j.cancel = cancel
+	changed := j.stale
+	j.stale = false
 	j.mu.Unlock()
-	view, changed := j.s.desk.Now(), false
+	if changed {
+		j.s.refresh()
+	}
+	view := j.s.desk.Now()
 	for ctx.Err() == nil {
 		doc := j.unforecast(view)
 		if doc == nil {
 			break
 		}
-		changed = j.forecast(ctx, view, doc) || changed
+		other, on := j.forecast(ctx, view, doc)
+		if changed = changed || other; !on {
+			break
+		}
 	}
 	if changed && j.s.pulls() {
 		j.s.work.Go(func() { _ = j.s.ask(j.s.ctx, "workspace/diagnostic/refresh", nil, nil) })
@@ -225,33 +244,31 @@ func (j *judge) unforecast(view *desk.View) *desk.Doc {
 	return nil
 }
 
-// forecast checks a document with forecasts, and tells whether other findings came of it.
-func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (changed bool) {
+// forecast checks a document with forecasts, and tells whether other findings came of it, and whether to
+// go on: not where something has changed.
+func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (changed, on bool) {
 	words := j.checked(view, doc)
-	found, done := j.full(ctx, view, doc)
+	found := j.full(ctx, view, doc)
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	is := j.docs[doc.Path]
-	if is == nil || ctx.Err() != nil { // closed, or something has changed
-		return false
+	if is == nil || ctx.Err() != nil || words != is.words {
+		return false, false
 	}
-	is.whole = is.words // also where it broke: it would break again
-	if !done || words != is.words {
-		return false
-	}
-	is.found = found
-	return j.publish(view, doc, is)
+	is.whole, is.found = words, found
+	return j.publish(view, doc, is), true
 }
 
-func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (found []finding.Finding, done bool) {
+// full is nil where the check broke: it would break again, and the findings of the words are told alone.
+func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (found []finding.Finding) {
 	defer j.recovered("the forecast of " + doc.Path)
-	return view.Check(doc, check.Options{Context: ctx}).Findings, true
+	return append([]finding.Finding{}, view.Check(doc, check.Options{Context: ctx}).Findings...)
 }
 
 // publish tells the editor the findings of a document, where they or its version are others than
 // before, and tells whether the findings are. It has the lock.
 func (j *judge) publish(view *desk.View, doc *desk.Doc, is *judged) bool {
-	list := diagnostics(view, doc, is.now(doc))
+	list := j.s.diagnostics(view, doc, is.now(doc))
 	same := is.told && equal(list, is.shown)
 	if !same {
 		is.resultID++
@@ -270,11 +287,11 @@ func (j *judge) publish(view *desk.View, doc *desk.Doc, is *judged) bool {
 // now are the findings of a document as it stands: with a forecast where there is one of just these
 // words, and else those of the words with those of the forecast before whose words still stand.
 func (is *judged) now(doc *desk.Doc) []finding.Finding {
-	if is.words == is.whole && is.whole != nil && is.found != nil {
-		return is.found
-	}
-	if is.whole == nil {
+	switch {
+	case is.whole == nil || is.found == nil:
 		return is.words.Findings
+	case is.words == is.whole:
+		return is.found
 	}
 	return finding.Sort(append(slices.Clone(is.words.Findings), standing(is, doc)...))
 }

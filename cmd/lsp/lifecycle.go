@@ -99,12 +99,9 @@ func exit(s *session, _ json.RawMessage) error {
 	return nil
 }
 
-// looksAtParent is the time between looks at whether the process that the editor named is there.
-const looksAtParent = 3 * time.Second
-
 // endWith ends the session when a process has ended.
 func (s *session) endWith(process int) {
-	tick := time.NewTicker(looksAtParent)
+	tick := time.NewTicker(s.options.Look)
 	defer tick.Stop()
 	for {
 		select {

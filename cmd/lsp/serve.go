@@ -45,8 +45,7 @@ func (s *session) serve(ctx context.Context, in io.Reader) int {
 	return code
 }
 
-// take reads frames. One that cannot be used is answered; where the next would begin is then not
-// known sometimes, and the talk ends.
+// take reads frames. One that cannot be used is answered by an error.
 func (s *session) take(in io.Reader, frames chan<- []byte, failed chan<- error) {
 	r := wire.NewReader(in)
 	for {
@@ -56,10 +55,6 @@ func (s *session) take(in io.Reader, frames chan<- []byte, failed chan<- error) 
 		case errors.As(err, &fault):
 			s.say("%s", fault)
 			s.send(wire.Message{ID: new(wire.ID), Error: &wire.Error{Code: wire.ParseError, Message: fault.Error()}})
-			if fault.Lost {
-				failed <- err
-				return
-			}
 			continue
 		case err != nil:
 			failed <- err

@@ -19,6 +19,7 @@ type session struct {
 	out     *wire.Writer
 	desk    *desk.Desk
 	judge   *judge
+	pages   *pages
 
 	mu      sync.Mutex
 	stage   stage
@@ -50,7 +51,7 @@ const (
 
 func newSession(out io.Writer, o Options) *session {
 	s := &session{options: o, out: wire.NewWriter(out), desk: desk.New(), running: map[wire.ID]context.CancelFunc{}, asked: map[wire.ID]chan<- wire.Message{}, set: usualSettings}
-	s.judge = newJudge(s)
+	s.judge, s.pages = newJudge(s), newPages(o.Cache)
 	s.drawn.cache = o.Cache
 	return s
 }

@@ -2,9 +2,12 @@ package desk
 
 import (
 	"context"
+	"maps"
 	"sync"
 
 	"maltwright/check"
+	"maltwright/cmd/folder"
+	"maltwright/cmd/recall"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 )
@@ -30,6 +33,28 @@ type entry struct {
 	name string
 	used []used
 	is   *Checked
+
+	past  sync.Mutex
+	known recall.Known // houses of the past that were read already, while nobody has them
+}
+
+// lend gives what was read of the past, which one check at a time has.
+func (e *entry) lend() recall.Known {
+	e.past.Lock()
+	defer e.past.Unlock()
+	known := e.known
+	e.known = nil
+	if known == nil {
+		known = recall.Known{}
+	}
+	return known
+}
+
+func (e *entry) giveBack(known recall.Known) {
+	e.past.Lock()
+	defer e.past.Unlock()
+	maps.DeleteFunc(known, func(_ string, h *model.House) bool { return h == nil }) // it may be committed yet
+	e.known = known
 }
 
 // used is a text that was read, by its path below the folder.
@@ -90,7 +115,11 @@ func (v *View) check(doc *Doc, o check.Options) (check.Report, []used) {
 	var list []used
 	dir := doc.Dir()
 	r := &reader{view: v, dir: dir, note: func(at string, b *blob) { list = append(list, used{dir, at, b}) }}
-	return check.File(doc.File.Name(), doc.Text(), ".", r, o), list
+	e := v.desk.kept.entry(doc.Path)
+	known := e.lend()
+	defer e.giveBack(known)
+	in := folder.File{Name: doc.File.Name(), Path: doc.Path, Text: doc.Text(), Root: dir, Dir: "."}
+	return check.File(in.Name, in.Text, in.Dir, in.Past(r, known), o), list
 }
 
 func (v *View) unchanged(list []used) bool {

@@ -181,6 +181,13 @@ func (d *Desk) Close(uri string) {
 	delete(d.open, Path(uri))
 }
 
+// IsOpen tells whether a document is open now, by its path.
+func (d *Desk) IsOpen(path string) bool {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.open[path] != nil
+}
+
 // put has the lock.
 func (d *Desk) put(doc *Doc) {
 	d.open = maps.Clone(d.open)

@@ -149,3 +149,17 @@ func (c *Typist) Has(name, rule string) wire.Diagnostic {
 	})
 	return has
 }
+
+// Count is how often findings of a document were told. The caller has the lock, as in Within.
+func (c *Typist) Count(name string) int { return c.told[c.URI(name)].times }
+
+// Pushed are the addresses of the documents of which findings were told.
+func (c *Typist) Pushed() []string {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	list := []string{}
+	for uri := range c.told {
+		list = append(list, uri)
+	}
+	return list
+}

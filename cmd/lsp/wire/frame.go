@@ -17,19 +17,20 @@ const (
 	MaxHeader  = 4 << 10
 )
 
-// A Fault is a frame that cannot be used. What follows it can, unless Lost.
-type Fault struct {
-	Says string
-	Lost bool // where the next frame begins is not known
-}
+// A Fault is a frame that cannot be used. What follows it can: behind a header that is none
+// the next frame begins where a Content-Length stands.
+type Fault struct{ Says string }
 
 func (f *Fault) Error() string { return f.Says }
 
 // Reader takes frames off a stream.
-type Reader struct{ in *bufio.Reader }
+type Reader struct {
+	in   *bufio.Reader
+	lost bool // where the next frame begins is not known
+}
 
 // NewReader reads frames from a stream.
-func NewReader(r io.Reader) *Reader { return &Reader{bufio.NewReaderSize(r, MaxHeader)} }
+func NewReader(r io.Reader) *Reader { return &Reader{in: bufio.NewReaderSize(r, MaxHeader)} }
 
 // Read gives the content of the next frame. At the end of the stream it gives io.EOF, within
 // a frame io.ErrUnexpectedEOF, and a *Fault where a frame cannot be used. Content that is
@@ -43,7 +44,7 @@ func (r *Reader) Read() ([]byte, error) {
 		if _, err := io.CopyN(io.Discard, r.in, int64(size)); err != nil {
 			return nil, ended(err)
 		}
-		return nil, &Fault{Says: fmt.Sprintf("a message of %d bytes is more than the %d that are read", size, MaxContent)}
+		return nil, &Fault{fmt.Sprintf("a message of %d bytes is more than the %d that are read", size, MaxContent)}
 	}
 	content := make([]byte, size)
 	if _, err := io.ReadFull(r.in, content); err != nil {
@@ -59,43 +60,66 @@ func ended(err error) error {
 	return err
 }
 
+const length = "content-length"
+
 // header reads the lines in front of the content, and gives its length.
 func (r *Reader) header() (int, error) {
-	size, first := -1, true
-	for {
-		line, err := r.in.ReadSlice('\n')
+	size := -1
+	for first := true; ; first = false {
+		text, err := r.line(first)
 		switch {
-		case errors.Is(err, bufio.ErrBufferFull):
-			return 0, &Fault{Says: "a line of a header has no end", Lost: true}
-		case errors.Is(err, io.EOF) && first && len(line) == 0:
-			return 0, io.EOF
 		case err != nil:
-			return 0, ended(err)
+			return 0, err
+		case text == "" && size < 0:
+			return 0, r.bad("a header says no Content-Length")
+		case text == "":
+			return size, nil
 		}
-		text := strings.TrimRight(string(line), "\r\n")
-		if text == "" {
-			if first {
-				continue // an empty line between two frames hurts nobody
-			}
-			break
-		}
-		first = false
 		name, value, ok := strings.Cut(text, ":")
-		if !ok {
-			return 0, &Fault{Says: fmt.Sprintf("%.80q is no line of a header, which is a name, a colon and a value", text), Lost: true}
-		}
-		if !strings.EqualFold(strings.TrimSpace(name), "Content-Length") {
+		switch {
+		case !ok || strings.ContainsAny(name, "\"{}[] "):
+			return 0, r.bad("%.80q is no line of a header, which is a name, a colon and a value", text)
+		case !strings.EqualFold(name, length):
 			continue // the type of the content is always the same
 		}
-		size, err = strconv.Atoi(strings.TrimSpace(value))
-		if err != nil || size < 0 {
-			return 0, &Fault{Says: fmt.Sprintf("%.80q is no length of a content in bytes", value), Lost: true}
+		if size, err = strconv.Atoi(strings.TrimSpace(value)); err != nil || size < 0 {
+			return 0, r.bad("%.80q is no length of a content in bytes", value)
 		}
 	}
-	if size < 0 {
-		return 0, &Fault{Says: "a header says no Content-Length", Lost: true}
+}
+
+func (r *Reader) bad(format string, args ...any) error {
+	r.lost = true
+	return &Fault{fmt.Sprintf(format, args...)}
+}
+
+// line reads a line of a header. In front of the first one empty lines are passed over, and whatever
+// else stands there where the last header was none.
+func (r *Reader) line(first bool) (string, error) {
+	for {
+		line, err := r.in.ReadSlice('\n')
+		whole := err == nil
+		switch {
+		case errors.Is(err, bufio.ErrBufferFull) && !r.lost:
+			return "", r.bad("a line of a header is longer than %d bytes", MaxHeader)
+		case errors.Is(err, io.EOF) && first && (len(line) == 0 || r.lost):
+			return "", io.EOF
+		case err != nil && !errors.Is(err, bufio.ErrBufferFull):
+			return "", ended(err)
+		}
+		text := strings.TrimRight(string(line), "\r\n")
+		if r.lost {
+			at := strings.LastIndex(strings.ToLower(text), length+":")
+			if at < 0 || !whole {
+				continue
+			}
+			r.lost = false
+			return text[at:], nil
+		}
+		if text != "" || !first {
+			return text, nil
+		}
 	}
-	return size, nil
 }
 
 // Writer puts frames on a stream, each whole; several goroutines may write.

@@ -61,8 +61,3 @@ type ConfigurationParams struct {
 type CancelParams struct {
 	ID ID `json:"id"`
 }
-
-// SetTraceParams say how much is to be told; nothing more is than is told anyway.
-type SetTraceParams struct {
-	Value string `json:"value"`
-}

@@ -87,3 +87,17 @@ func importing(t testing.TB, paths ...string) func(string) *types.Package {
 		return pkg
 	}
 }
+
+// Structs lists the exported structures of a package, by name.
+func Structs(t testing.TB, path string) []string {
+	t.Helper()
+	var list []string
+	for name, is := range exported(importing(t, path)(path)) {
+		if _, ok := is.(*types.TypeName); ok {
+			if _, ok := is.Type().Underlying().(*types.Struct); ok {
+				list = append(list, name)
+			}
+		}
+	}
+	return list
+}
