@@ -150,9 +150,11 @@ func gapEnd(text []byte, at int) int {
 	return at
 }
 
-// replace puts lines in the place of others: as many one by one, and others all together.
+// replace puts lines in the place of others: as many one by one, unless all of them differ in their blanks alone, and
+// others all together.
 func (e *edits) replace(i, j, k, l int) {
-	if j-i == l-k {
+	old, new := together(e.old[i:j]), together(e.new[k:l])
+	if j-i == l-k && bare(old) != bare(new) {
 		for ; i < j; i, k = i+1, k+1 {
 			e.part(e.old[i].start, e.old[i].text, e.new[k].text)
 		}
@@ -162,14 +164,14 @@ func (e *edits) replace(i, j, k, l int) {
 	if i < len(e.old) {
 		start = e.old[i].start
 	}
-	var old, new []byte
-	for ; i < j; i++ {
-		old = append(old, e.old[i].text...)
-	}
-	for ; k < l; k++ {
-		new = append(new, e.new[k].text...)
-	}
 	e.part(start, old, new)
+}
+
+func together(lines []textLine) (text []byte) {
+	for _, l := range lines {
+		text = append(text, l.text...)
+	}
+	return text
 }
 
 // part makes a text that begins at a place into another: by its blanks where they alone differ, as of a block that
