@@ -1,6 +1,7 @@
 package lsp
 
 import (
+	"encoding/json"
 	"slices"
 	"strings"
 	"testing"
@@ -16,6 +17,11 @@ import (
 	"maltwright/lang/syntax"
 )
 
+// plainly is an editor that wants no forecasts.
+func plainly(p *wire.InitializeParams) {
+	p.InitializationOptions = json.RawMessage(`{"forecast": false, "lenses": false}`)
+}
+
 // withEdits makes edits of a text.
 func withEdits(text string, list []wire.TextEdit) string {
 	f := source.New("x", []byte(text))
@@ -28,7 +34,7 @@ func withEdits(text string, list []wire.TextEdit) string {
 
 // A file is laid out as tidy does, part by part too, whatever part is asked for: what it says stays.
 func TestALayoutOfAnyRangeSaysTheSame(t *testing.T) {
-	c := typing(t)
+	c := typingAs(t, plainly)
 	pale, house := example(t, "pale.malt"), example(t, "loft.malt")
 	said := func(text string) string {
 		tree, _ := syntax.Parse(source.New("x", []byte(text)))
