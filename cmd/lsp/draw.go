@@ -108,6 +108,10 @@ func drawnAs(ending string, draw func(context.Context, *subject, wire.DrawOption
 		if err != nil {
 			return nil, refused(fmt.Errorf("it cannot be written: %v", err))
 		}
-		return desk.URI(file), nil
+		at := desk.URI(file)
+		if can := s.can().Window.ShowDocument; can != nil && can.Support && s.settings().Show {
+			s.work.Go(func() { _ = s.ask(s.ctx, "window/showDocument", wire.ShowDocumentParams{URI: at, External: true}, nil) })
+		}
+		return at, nil
 	}
 }
