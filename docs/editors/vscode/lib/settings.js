@@ -10,7 +10,6 @@ function settings() {
     forecast: asked("forecast"),
     lenses: asked("lenses"),
     show: false, // charts and sheets are shown here
-    show: false, // what is drawn is shown by the extension itself
     hints: { ends: asked("hints.ends"), gates: asked("hints.gates"), readings: asked("hints.readings") },
   };
 }
