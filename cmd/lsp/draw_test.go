@@ -84,7 +84,7 @@ func TestChartIsTheOneOfTheCommand(t *testing.T) {
 	require.NoError(t, err)
 	assert.True(t, bytes.Equal(drawn, again))
 
-	narrow, err := carried(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Wide: 360})
+	narrow, err := drawnBy(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Wide: 360})
 	require.NoError(t, err)
 	assert.Contains(t, string(narrow), `width="360"`)
 
