@@ -97,7 +97,10 @@ func (f *Folder) Rename(at string, offset int, to string, past Past) ([]Edit, er
 		}
 		return a.Place.Start - b.Place.Start
 	})
-	return edits, f.readsSo(t, to, edits)
+	if err := f.readsSo(t, to, edits); err != nil {
+		return nil, err
+	}
+	return edits, nil
 }
 
 // blanks writes the blanks that programs put in names as the language reads them.
@@ -128,16 +131,16 @@ func (f *Folder) readsSo(t thing, to string, edits []Edit) error {
 	return nil
 }
 
-// changed gives the files that edits change, as they would be.
+// changed gives the files that edits change, as they would be. The edits of a file stand in order.
 func (f *Folder) changed(edits []Edit) map[string][]byte {
-	out := map[string][]byte{}
-	for i := len(edits) - 1; i >= 0; i-- { // from the end, so that the places before stay
-		e := edits[i]
-		text, ok := out[e.Path]
-		if !ok {
-			text = slices.Clone(f.file(e.Path).tree.File.Bytes())
-		}
-		out[e.Path] = slices.Concat(text[:e.Place.Start], []byte(e.New), text[e.Place.End:])
+	out, done := map[string][]byte{}, map[string]int{} // done is how far the old text is taken over
+	for _, e := range edits {
+		text := f.file(e.Path).tree.File.Bytes()
+		out[e.Path] = append(append(out[e.Path], text[done[e.Path]:e.Place.Start]...), e.New...)
+		done[e.Path] = e.Place.End
+	}
+	for p, at := range done {
+		out[p] = append(out[p], f.file(p).tree.File.Bytes()[at:]...)
 	}
 	return out
 }
