@@ -214,22 +214,31 @@ const (
 	placeWritten = 3
 )
 
-// documentHighlight lists those of the document.
+// documentHighlight lists those of the document alone: it is asked for wherever the cursor goes, and looks at no other
+// file.
 func documentHighlight(_ context.Context, _ *session, v *desk.View, p wire.DocumentHighlightParams) ([]wire.DocumentHighlight, error) {
-	a, f, n, ok, err := named(v, p.TextDocument, p.Position)
-	if err != nil || !ok {
+	doc, err := document(v, p.TextDocument)
+	if err != nil {
 		return nil, err
 	}
-	list := []wire.DocumentHighlight{}
-	for _, o := range f.Same(a.own(), n) {
-		if o.Path != a.own() {
+	var list []wire.DocumentHighlight
+	offset := v.Offset(doc.File, p.Position)
+	names := outline.Names(doc.Tree())
+	for _, at := range names {
+		if offset < at.Place.Start || at.Place.End < offset {
 			continue
 		}
-		h := wire.DocumentHighlight{Range: v.Range(o.Place.File, o.Inner), Kind: placeRead}
-		if o.Defines {
-			h.Kind = placeWritten
+		for _, n := range names {
+			if n.Text != at.Text || !n.May(at.Kind) && !at.May(n.Kind) {
+				continue
+			}
+			h := wire.DocumentHighlight{Range: v.Range(doc.File, n.Inner), Kind: placeRead}
+			if n.Defines {
+				h.Kind = placeWritten
+			}
+			list = append(list, h)
 		}
-		list = append(list, h)
+		break
 	}
 	return list, nil
 }

@@ -81,13 +81,13 @@ func say(c *typist.Typist, said string) (answers []string) {
 		c.Type(file, words, other)
 		return nil
 	case "workspace/symbol":
-		return ask(c, method, wire.WorkspaceSymbolParams{Query: file}, "")
+		return answersTo(c, method, wire.WorkspaceSymbolParams{Query: file}, "")
 	default:
 		var params any = map[string]any{"textDocument": c.Document(file)}
 		if words != "" {
 			params = c.At(file, words)
 		}
-		return ask(c, method, params, rest)
+		return answersTo(c, method, params, rest)
 	}
 }
 
@@ -102,8 +102,8 @@ func quoted(c *typist.Typist, text string) (words, rest string) {
 	return "", text
 }
 
-// ask asks with more parameters, and gives the answer line by line.
-func ask(c *typist.Typist, method string, params any, more string) []string {
+// answersTo asks with more parameters, and gives the answer line by line.
+func answersTo(c *typist.Typist, method string, params any, more string) []string {
 	raw, err := json.Marshal(params)
 	require.NoError(c.T, err)
 	all := map[string]json.RawMessage{}

@@ -2,6 +2,7 @@ package outline
 
 import (
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -25,6 +26,15 @@ type Texts interface {
 type Folder struct {
 	texts Texts
 	files map[string]*file
+	all   []string            // the files of the language, sorted
+	in    map[string][]string // by the path of a file, the files in whose houses it is; nil until it is asked for
+	means map[meaning][]vocabulary.Block
+}
+
+// meaning is a name in a file, of which it is asked what it may mean.
+type meaning struct {
+	path, text string
+	kind       vocabulary.Block
 }
 
 // file is what is known of one file.
@@ -38,7 +48,9 @@ type file struct {
 }
 
 // In makes a folder of texts.
-func In(texts Texts) *Folder { return &Folder{texts: texts, files: map[string]*file{}} }
+func In(texts Texts) *Folder {
+	return &Folder{texts: texts, files: map[string]*file{}, all: slices.Sorted(slices.Values(texts.Paths())), means: map[meaning][]vocabulary.Block{}}
+}
 
 // file reads a file, once; nil where it cannot be read.
 func (f *Folder) file(at string) *file {
@@ -69,7 +81,7 @@ func (f *Folder) house(at string) []string {
 	if main.house != nil {
 		return main.house
 	}
-	seen := []string{at}
+	seen := []string{at} // few, since a house has few files
 	for i := 0; i < len(seen) && len(seen) <= read.MaxFiles; i++ {
 		one := f.file(seen[i])
 		if one == nil {
@@ -88,14 +100,20 @@ func (f *Folder) house(at string) []string {
 // within tells whether a file lies in a folder or below it. What a file uses lies no further out.
 func within(dir, file string) bool { return dir == "." || strings.HasPrefix(file, dir+"/") }
 
-// mains are the files of the folder, and one that may lie beside them.
-func (f *Folder) mains(at string) []string {
-	paths := slices.Clone(f.texts.Paths())
-	if !slices.Contains(paths, at) {
-		paths = append(paths, at)
+// houses lists the files in whose houses a file is: those of the folder, and itself.
+func (f *Folder) houses(at string) []string {
+	if f.in == nil {
+		f.in = map[string][]string{}
+		for _, main := range f.all {
+			for _, p := range f.house(main) {
+				f.in[p] = append(f.in[p], main)
+			}
+		}
 	}
-	slices.Sort(paths)
-	return paths
+	if _, ok := slices.BinarySearch(f.all, at); !ok { // one that lies beside
+		return append(slices.Clip(f.in[at]), at)
+	}
+	return f.in[at]
 }
 
 // Occurrence is a name, and the file in which it stands.
@@ -126,37 +144,28 @@ type thing struct {
 	houses []string // files in whose houses it is
 }
 
-// thingOf finds what a name of a file means.
+// thingOf finds what a name of a file means. It is the same in each house that shares a file with another in which
+// it is named.
 func (f *Folder) thingOf(at string, n Name) thing {
-	t := thing{kind: n.Kind, text: n.Text, files: []string{at}}
+	t := thing{kind: n.Kind, text: n.Text}
 	if kinds := f.kinds(at, n); len(kinds) > 0 {
 		t.kind = kinds[0]
 	}
-	houses := map[string][]string{} // by their main files, the files of a house that name it
-	for _, main := range f.mains(at) {
-		for _, p := range f.house(main) {
-			if one := f.file(p); one != nil && slices.ContainsFunc(one.names, t.named) {
-				houses[main] = append(houses[main], p)
-			}
-		}
-	}
-	for grown := true; grown; {
-		grown = false
-		for _, main := range f.mains(at) {
-			in := houses[main]
-			if slices.Contains(t.houses, main) || !slices.ContainsFunc(in, func(p string) bool { return slices.Contains(t.files, p) }) {
+	files, houses := map[string]bool{at: true}, map[string]bool{}
+	for todo := []string{at}; len(todo) > 0; todo = todo[1:] {
+		for _, main := range f.houses(todo[0]) {
+			if houses[main] {
 				continue
 			}
-			t.houses, grown = append(t.houses, main), true
-			for _, p := range in {
-				if !slices.Contains(t.files, p) {
-					t.files = append(t.files, p)
+			houses[main] = true
+			for _, p := range f.house(main) {
+				if one := f.file(p); one != nil && !files[p] && slices.ContainsFunc(one.names, t.named) {
+					files[p], todo = true, append(todo, p)
 				}
 			}
 		}
 	}
-	slices.Sort(t.files)
-	slices.Sort(t.houses)
+	t.files, t.houses = slices.Sorted(maps.Keys(files)), slices.Sorted(maps.Keys(houses))
 	return t
 }
 
@@ -169,18 +178,19 @@ func (f *Folder) kinds(at string, n Name) []vocabulary.Block {
 	if len(n.Or) == 0 {
 		return []vocabulary.Block{n.Kind}
 	}
-	var kinds []vocabulary.Block
-	for _, main := range f.mains(at) {
-		house := f.house(main)
-		if !slices.Contains(house, at) {
-			continue
-		}
+	key := meaning{at, n.Text, n.Kind}
+	kinds, known := f.means[key]
+	if known {
+		return kinds
+	}
+	for _, main := range f.houses(at) {
 		for _, kind := range append([]vocabulary.Block{n.Kind}, n.Or...) {
-			if !slices.Contains(kinds, kind) && f.defined(house, kind, n.Text) {
+			if !slices.Contains(kinds, kind) && f.defined(f.house(main), kind, n.Text) {
 				kinds = append(kinds, kind)
 			}
 		}
 	}
+	f.means[key] = kinds
 	return kinds
 }
 
@@ -199,7 +209,7 @@ func (f *Folder) Same(at string, n Name) []Occurrence {
 	t := f.thingOf(at, n)
 	for _, p := range t.files {
 		for _, n := range f.file(p).names {
-			if f.means(p, n, t) {
+			if f.meant(p, n, t) {
 				list = append(list, Occurrence{p, n})
 			}
 		}
@@ -207,9 +217,9 @@ func (f *Folder) Same(at string, n Name) []Occurrence {
 	return list
 }
 
-// means tells whether a name of a file is that of a thing: of one that may mean several kinds of thing, whether
+// meant tells whether a name of a file is that of a thing: of one that may mean several kinds of thing, whether
 // the thing is of those that are called so there.
-func (f *Folder) means(at string, n Name, t thing) bool {
+func (f *Folder) meant(at string, n Name, t thing) bool {
 	return t.named(n) && (len(n.Or) == 0 || slices.Contains(f.kinds(at, n), t.kind) || !f.definedAnywhere(t))
 }
 

@@ -2,6 +2,7 @@ package outline
 
 import (
 	"fmt"
+	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -136,28 +137,38 @@ const joiner = '\u200d'
 
 // allRead refuses where a file does not read that may name the thing.
 func (f *Folder) allRead(t thing, _ string) error {
-	var inHouse []string
+	inHouse := map[string]bool{}
 	for _, main := range t.houses {
 		for _, p := range f.house(main) {
 			if f.file(p) == nil {
 				return refuse("%s cannot be read, and is used by %s: the name may stand there too", p, main)
 			}
-			if !slices.Contains(inHouse, p) {
-				inHouse = append(inHouse, p)
+			inHouse[p] = true
+		}
+	}
+	for _, p := range slices.Sorted(maps.Keys(inHouse)) {
+		if err := f.reads(p); err != nil {
+			return err
+		}
+	}
+	for _, p := range f.all {
+		if one := f.file(p); one != nil && !inHouse[p] && strings.Contains(string(one.tree.File.Bytes()), t.text) {
+			if err := f.reads(p); err != nil {
+				return err
 			}
 		}
 	}
-	for _, p := range f.mains(t.files[0]) {
-		one := f.file(p)
-		if one == nil {
-			continue
-		}
-		worst := slices.IndexFunc(one.found, func(x finding.Finding) bool { return x.Severity >= finding.Fault })
-		if worst >= 0 && (slices.Contains(inHouse, p) || strings.Contains(string(one.tree.File.Bytes()), t.text)) {
-			return refuse("%s does not read: put it right first, since the name may stand there too: %s", where(p, one.found[worst].Place), one.found[worst].Message)
-		}
-	}
 	return nil
+}
+
+// reads refuses where a file does not read.
+func (f *Folder) reads(at string) error {
+	found := f.file(at).found
+	worst := slices.IndexFunc(found, func(x finding.Finding) bool { return x.Severity >= finding.Fault })
+	if worst < 0 {
+		return nil
+	}
+	return refuse("%s does not read: put it right first, since the name may stand there too: %s", where(at, found[worst].Place), found[worst].Message)
 }
 
 // where says at which line of a file something stands.
@@ -170,8 +181,13 @@ func where(at string, p source.Place) string {
 
 // noClash refuses a name by which the same kind of thing is known already, or is asked for.
 func (f *Folder) noClash(t thing, to string) error {
+	looked := map[string]bool{}
 	for _, main := range t.houses {
 		for _, p := range f.house(main) {
+			if looked[p] {
+				continue
+			}
+			looked[p] = true
 			for _, n := range f.file(p).names {
 				switch {
 				case n.Text != to || !n.May(t.kind):
@@ -186,7 +202,7 @@ func (f *Folder) noClash(t thing, to string) error {
 	if t.kind != vocabulary.Batch {
 		return nil
 	}
-	for _, p := range f.mains(t.files[0]) { // records of a folder are told apart by their names
+	for _, p := range f.all { // records of a folder are told apart by their names
 		if path.Dir(p) == path.Dir(t.files[0]) && f.defined([]string{p}, vocabulary.Batch, to) {
 			return refuse("another batch is already called %q: %s", to, p)
 		}
@@ -199,7 +215,7 @@ func (f *Folder) noClash(t thing, to string) error {
 func (f *Folder) oneMeaning(t thing, to string) error {
 	for _, p := range t.files {
 		for _, n := range f.file(p).names {
-			if len(n.Or) == 0 || !f.means(p, n, t) {
+			if len(n.Or) == 0 || !f.meant(p, n, t) {
 				continue
 			}
 			if kinds := f.kinds(p, n); len(kinds) > 1 {
@@ -229,7 +245,7 @@ func (f *Folder) readsSo(t thing, to string, edits []Edit) error {
 		same := len(names) == len(old.names) && !(any && worst >= finding.Fault)
 		for i := 0; same && i < len(names); i++ {
 			was, is := old.names[i], names[i]
-			if f.means(p, was, t) {
+			if f.meant(p, was, t) {
 				was.Text = to
 			}
 			same = was.Text == is.Text && was.Kind == is.Kind && was.Defines == is.Defines

@@ -167,6 +167,7 @@ const (
 	RecordRead    = "read"
 	RecordSample  = "sample"
 	SampleDried   = "dried"
+	RecordPinned  = "pinned"
 )
 
 // ClauseBecause gives a reason, ClauseBy says who or how and ClauseEvery how often.

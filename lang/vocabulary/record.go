@@ -33,7 +33,7 @@ var recordRows = slices.Concat([]Row{
 	{Word: VerbRemark, In: blocks(Batch), Slots: []Slot{{Kind: Text, Label: "what was noticed"}}, Clauses: []Clause{atMomentAlways},
 		Doc: "Something that was noticed, in words.", Example: `remark "smells of cucumber" at 2026-03-10 08:00`},
 }), []Row{
-	{Word: "pinned", In: blocks(Batch), Once: true, Slots: []Slot{{Kind: Text, Label: "twelve signs"}},
+	{Word: RecordPinned, In: blocks(Batch), Once: true, Slots: []Slot{{Kind: Text, Label: "twelve signs"}},
 		Clauses: []Clause{{Word: "from", Slots: []Slot{{Kind: Text, Label: "a revision of git"}}, Doc: "the revision of git that holds this text"}},
 		Doc:     "The text of its process when the batch began: a fingerprint of the process and of the parts of the house that it uses. Layout and comments do not count. The command begin writes it.",
 		Example: `pinned "3f9a2c71d0e4" from "1a2b3c4"`},
