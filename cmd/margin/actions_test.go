@@ -138,7 +138,7 @@ func TestAnActionLeavesAFileThatReadsAndWhatItIsAboutIsGone(t *testing.T) {
 	}
 	t.Log(seen)
 	for _, d := range []Deed{Repair, Offer, Accept, Convert} {
-		assert.Greater(t, seen[d], 2, d)
+		assert.Greater(t, seen[d], 1, d)
 	}
 	assert.Positive(t, seen[Gate])
 }
