@@ -15,8 +15,8 @@ import (
 // triggered says that a sign which was typed has asked, and nobody did.
 const triggered = 2
 
-// completion answers with what may stand at a position. A blank asks only where something must stand: the
-// end of a line that is whole is no place for a list.
+// completion answers with what may stand at a position. A blank or a quote that was typed asks only where
+// something must stand: the end of a line that is whole is no place for a list.
 func completion(_ context.Context, s *session, v *desk.View, p wire.CompletionParams) (wire.CompletionList, error) {
 	out := wire.CompletionList{Items: []wire.CompletionItem{}}
 	doc, err := v.At(p.TextDocument.URI)
@@ -25,7 +25,7 @@ func completion(_ context.Context, s *session, v *desk.View, p wire.CompletionPa
 	}
 	offset := v.Offset(doc.File, p.Position)
 	items := offer.At(doc.File, doc.Tree(), offset, s.known(v, doc, offset))
-	if p.Context != nil && p.Context.TriggerKind == triggered && p.Context.TriggerCharacter == " " && !asked(items) {
+	if p.Context != nil && p.Context.TriggerKind == triggered && !asked(items) {
 		return out, nil
 	}
 	for _, it := range items {
@@ -62,6 +62,7 @@ func (s *session) item(v *desk.View, doc *desk.Doc, it offer.Item) wire.Completi
 			t.code(it.Doc)
 		} else {
 			t.line(it.Doc)
+			t.code(it.Form)
 		}
 		out.Documentation = t.content()
 	}

@@ -89,6 +89,10 @@ func TestABlankAsksOnlyWhereSomethingMustStand(t *testing.T) {
 	assert.NotEmpty(t, offered(c, "pale.malt", "rest 9 h in air at ", blank).Items)
 	assert.Empty(t, offered(c, "pale.malt", "rest 9 h ", blank).Items)
 	assert.NotEmpty(t, offered(c, "pale.malt", "rest 9 h ", nil).Items)
+	assert.NotEmpty(t, offered(c, "pale.malt", "soak ", blank).Items)
+	quote := &wire.CompletionContext{TriggerKind: triggered, TriggerCharacter: `"`}
+	assert.NotEmpty(t, offered(c, "pale.malt", `steep in "`, quote).Items)
+	assert.Empty(t, offered(c, "pale.malt", `steep in "blue tub"`, quote).Items)
 }
 
 func TestAWholeStageHasStopsWhereAnEditorTakesThem(t *testing.T) {
@@ -145,4 +149,14 @@ func BenchmarkCompletion(b *testing.B) {
 			b.Fatal("nothing is offered")
 		}
 	}
+}
+
+func TestRulesThatHaveFoundSomethingStandInFront(t *testing.T) {
+	c := loft(t)
+	c.Type("pale.malt", "water at 13 °C", "water at 18 °C")
+	c.Has("pale.malt", "steep-water-warm")
+	c.Type("pale.malt", "  deculm within", "  accept \n  deculm within")
+	first := offered(c, "pale.malt", "accept ", nil).Items[0]
+	assert.Equal(t, "steep-water-warm", first.Label)
+	assert.Equal(t, "the steep water is warm for the grain", first.Detail)
 }

@@ -2,6 +2,7 @@ package lsp
 
 import (
 	"context"
+	"reflect"
 	"slices"
 	"sync"
 	"time"
@@ -36,6 +37,7 @@ type judged struct {
 	words    *desk.Checked     // without a forecast
 	whole    *desk.Checked     // what the following are of; nil where no forecast was made yet
 	found    []finding.Finding // with a forecast
+	top      *wire.Diagnostic  // that its file has changed on disk; nil where it has not
 	shown    []wire.Diagnostic // as it was told last
 	version  int32
 	told     bool
@@ -130,6 +132,7 @@ func (j *judge) words(view *desk.View, doc *desk.Doc) {
 	if checked == nil {
 		return
 	}
+	top := j.s.overtaken(view, doc)
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	if !j.s.desk.IsOpen(doc.Path) {
@@ -140,11 +143,11 @@ func (j *judge) words(view *desk.View, doc *desk.Doc) {
 		is = &judged{}
 		j.docs[doc.Path] = is
 	}
-	if is.told && (is.version > doc.Version || is.words == checked && is.version == doc.Version) {
+	if is.told && (is.version > doc.Version || is.words == checked && is.version == doc.Version && reflect.DeepEqual(is.top, top)) {
 		return // it was looked at already
 	}
 	j.stale = j.stale || is.told && is.version == doc.Version
-	is.words = checked
+	is.words, is.top = checked, top
 	j.publish(view, doc, is)
 }
 
@@ -277,7 +280,10 @@ func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (r che
 // before, and tells whether the findings are. It has the lock.
 func (j *judge) publish(view *desk.View, doc *desk.Doc, is *judged) bool {
 	list := j.s.diagnostics(view, doc, is.now(doc))
-	same := is.told && equal(list, is.shown)
+	if is.top != nil {
+		list = slices.Insert(list, 0, *is.top)
+	}
+	same := is.told && reflect.DeepEqual(list, is.shown)
 	if !same {
 		is.resultID++
 	}

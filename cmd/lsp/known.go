@@ -3,11 +3,15 @@ package lsp
 import (
 	"path/filepath"
 	"slices"
+	"strings"
+	"sync"
 
-	"maltwright/check"
 	"maltwright/check/profile"
+	"maltwright/check/records"
+	"maltwright/check/rules"
 	"maltwright/check/usual"
 	"maltwright/cmd/lsp/desk"
+	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/offer"
 	"maltwright/lang/quantity"
@@ -18,7 +22,7 @@ import (
 // that it uses, and what is usual for its grain and malt. The names are of the files as they stand, so
 // that a line which does not read takes none of them away.
 func (s *session) known(v *desk.View, doc *desk.Doc, offset int) offer.Known {
-	k := offer.Known{Names: offer.NamesIn(doc.Tree()), Now: s.now(), Rules: ruleNames()}
+	k := offer.Known{Names: offer.NamesIn(doc.Tree()), Now: s.now(), Rules: rulesOf(s.found(doc))}
 	for _, path := range v.Folder(doc.Dir()) {
 		if path != doc.Path {
 			k.Files = append(k.Files, filepath.Base(path))
@@ -40,20 +44,43 @@ func (s *session) known(v *desk.View, doc *desk.Doc, offset int) offer.Known {
 	return k
 }
 
-// ruleNames are the rules that accept can silence, with what each tells.
-var ruleNames = func() func() []offer.Named {
+// ruleNames are the rules that accept can silence, with what each tells: those of forecasts and of records.
+// What does not read is put right, and a danger to people is never silenced.
+var ruleNames = sync.OnceValue(func() []offer.Named {
 	var list []offer.Named
-	for _, r := range check.Rules() {
-		list = append(list, offer.Named{Text: r.Name, Detail: r.Title})
+	add := func(r finding.Rule) {
+		if r.Severity < finding.Danger {
+			list = append(list, offer.Named{Text: r.Name, Detail: r.Title})
+		}
 	}
-	slices.SortFunc(list, func(a, b offer.Named) int {
-		if a.Text < b.Text {
+	for _, r := range rules.All() {
+		add(r.Rule)
+	}
+	for _, r := range records.Rules() {
+		add(r)
+	}
+	slices.SortFunc(list, func(a, b offer.Named) int { return strings.Compare(a.Text, b.Text) })
+	return list
+})
+
+// rulesOf are all rules, those that have found something in front.
+func rulesOf(found []finding.Finding) []offer.Named {
+	by := map[string]bool{}
+	for _, f := range found {
+		by[f.Rule] = true
+	}
+	list := slices.Clone(ruleNames())
+	slices.SortStableFunc(list, func(a, b offer.Named) int {
+		switch {
+		case by[a.Text] == by[b.Text]:
+			return 0
+		case by[a.Text]:
 			return -1
 		}
 		return 1
 	})
-	return func() []offer.Named { return list }
-}()
+	return list
+}
 
 // processAt is the process that an offset lies in, or of which the record is that it lies in; outside of
 // both the first of the house, and where there is none one of its first lot.

@@ -38,7 +38,7 @@ func initialize(_ context.Context, s *session, _ *desk.View, p wire.InitializePa
 	s.mu.Unlock()
 	c := wire.ServerCapabilities{
 		PositionEncoding: name,
-		TextDocumentSync: &wire.TextDocumentSyncOptions{OpenClose: true, Change: wire.SyncIncremental, Save: &wire.SaveOptions{}},
+		TextDocumentSync: &wire.TextDocumentSyncOptions{OpenClose: true, Change: wire.SyncIncremental, WillSave: true, Save: &wire.SaveOptions{}},
 		Workspace:        &wire.WorkspaceOptions{WorkspaceFolders: &wire.WorkspaceFoldersServerCapabilities{Supported: true, ChangeNotifications: true}},
 	}
 	if s.pulls() {

@@ -12,9 +12,10 @@ type method struct {
 // methods is the table of all requests that are answered. A feature is a line here and a file beside.
 func methods() map[string]method {
 	return map[string]method{
-		"initialize":              {run: on(initialize), inTurn: true},
-		"shutdown":                {run: on(shutdown), inTurn: true},
-		"textDocument/diagnostic": {run: on(diagnostic)}, // offered by initialize, where it is not pushed
+		"initialize":                     {run: on(initialize), inTurn: true},
+		"shutdown":                       {run: on(shutdown), inTurn: true},
+		"textDocument/diagnostic":        {run: on(diagnostic)}, // offered by initialize, where it is not pushed
+		"textDocument/willSaveWaitUntil": {run: on(willSaveWaitUntil), offers: func(c *wire.ServerCapabilities) { c.TextDocumentSync.WillSaveWaitUntil = true }},
 
 		// what stands in files: symbols, names, folds, links, kinds of words, layout
 		"textDocument/documentSymbol":       {run: on(documentSymbol), offers: func(c *wire.ServerCapabilities) { c.DocumentSymbolProvider = true }},
@@ -58,6 +59,7 @@ var notifications = map[string]notice{
 	"textDocument/didChange":              when(didChange),
 	"textDocument/didClose":               when(didClose),
 	"textDocument/didSave":                when(didSave),
+	"textDocument/willSave":               when(willSave),
 	"workspace/didChangeWorkspaceFolders": when(didChangeFolders),
 	"workspace/didChangeWatchedFiles":     when(didChangeWatched),
 	"workspace/didChangeConfiguration":    when(didChangeConfiguration),

@@ -21,6 +21,7 @@ type session struct {
 	judge   *judge
 	margins *margins
 	pages   *pages
+	saves   *saves
 
 	mu      sync.Mutex
 	stage   stage
@@ -52,7 +53,7 @@ const (
 
 func newSession(out io.Writer, o Options) *session {
 	s := &session{options: o, out: wire.NewWriter(out), desk: desk.New(), running: map[wire.ID]context.CancelFunc{}, asked: map[wire.ID]chan<- wire.Message{}, set: usualSettings}
-	s.judge, s.margins, s.pages = newJudge(s), newMargins(s), newPages(o.Cache)
+	s.judge, s.margins, s.pages, s.saves = newJudge(s), newMargins(s), newPages(o.Cache), newSaves()
 	s.drawn.cache = o.Cache
 	return s
 }

@@ -69,6 +69,9 @@ func (t *text) list(lines []string) {
 
 // code is text of the language, as it is.
 func (t *text) code(code string) {
+	if code == "" {
+		return
+	}
 	code = words.SafeLines(code)
 	if !t.markdown {
 		t.parts = append(t.parts, code)

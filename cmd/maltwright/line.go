@@ -55,7 +55,6 @@ func newParser(w World, cli *Line) (*kong.Kong, error) {
 		kong.Name("maltwright"), kong.Description(description),
 		kong.Writers(w.Out, w.Err),
 		kong.KindMapper(reflect.String, kong.MapperFunc(asGiven)),
-		kong.Exit(func(code int) { panic(done{code}) }),
 		kong.Help(helpOn(width)),
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: min(width, 100), NoExpandSubcommands: true}),
 	)

@@ -109,20 +109,8 @@ func (w World) interruptible() (context.Context, func()) {
 	return signal.NotifyContext(ctx, os.Interrupt)
 }
 
-// done is how kong's --help leaves the parser early.
-type done struct{ code int }
-
 // Main runs one command line and gives the exit code.
 func Main(w World, args []string) (code int) {
-	defer func() {
-		if r := recover(); r != nil {
-			d, ok := r.(done)
-			if !ok {
-				panic(r)
-			}
-			code = d.code
-		}
-	}()
 	var cli Line
 	parser, err := newParser(w, &cli)
 	if err != nil {
@@ -140,11 +128,14 @@ func Main(w World, args []string) (code int) {
 	}
 	flags := flagsOf(parser, args[0])
 	args = withDashes(args, flags)
-	line, err := parser.Parse(signed(args))
-	if err != nil {
+	line, err := parse(parser, signed(args))
+	switch {
+	case err != nil:
 		return w.report(failure{ExitUsage, w.helped(err, args, flags)})
+	case asksHelp(line):
+		return w.report(line.PrintUsage(false))
 	}
-	return w.report(line.Run(&w))
+	return w.report(runs(line.Selected())(&w, parser))
 }
 
 // minus is the sign proper.

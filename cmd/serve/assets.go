@@ -5,10 +5,11 @@ import (
 	"crypto/sha256"
 	"embed"
 	"encoding/hex"
-	"html/template"
 	"net/http"
 	"regexp"
 	"time"
+
+	"maltwright/cmd/write/fill"
 )
 
 //go:embed pages
@@ -50,13 +51,20 @@ func (a asset) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 }
 
 // templates has each page with the layout around it.
-var templates = parsed(listPage, batchPage, readingPage, processPage, troublePage)
+var templates = laidOut(listPage, batchPage, readingPage, processPage, troublePage)
 
-func parsed(names ...string) map[string]*template.Template {
-	shared := template.Must(template.New("").Funcs(template.FuncMap{"held": held}).ParseFS(files, "pages/layout.html", "pages/entry.html"))
-	out := map[string]*template.Template{}
+func laidOut(names ...string) map[string]*fill.Page {
+	out := map[string]*fill.Page{}
 	for _, name := range names {
-		out[name] = template.Must(template.Must(shared.Clone()).ParseFS(files, "pages/"+name+".html"))
+		var texts []string
+		for _, file := range []string{"layout", "entry", name} {
+			text, err := files.ReadFile("pages/" + file + ".html")
+			if err != nil {
+				panic(err) // it is part of the program
+			}
+			texts = append(texts, string(text))
+		}
+		out[name] = fill.New(fill.Funcs{"held": held}, texts...)
 	}
 	return out
 }

@@ -62,7 +62,7 @@ func (p *page) under(list []folder.Batch, here folder.ID) {
 // write makes the whole page before the first byte of it is sent.
 func (s *server) write(w http.ResponseWriter, name string, status int, p *page) {
 	var out bytes.Buffer
-	if err := templates[name].ExecuteTemplate(&out, "page", p); err != nil {
+	if err := templates[name].WritePart(&out, "page", p); err != nil {
 		http.Error(w, "the page could not be made: "+err.Error(), http.StatusInternalServerError)
 		return
 	}

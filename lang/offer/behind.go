@@ -39,6 +39,11 @@ func (l *list) behind() {
 		l.clauses()
 		l.brace()
 	}
+	if len(l.head.Terms)+len(l.head.Clauses) == 0 && !(row.Once && row.Ordered) {
+		for i := range l.items { // hardly a word says all by itself, whatever of it may be left out
+			l.items[i].Needed = true
+		}
+	}
 }
 
 // open tells whether a quoted text is begun at the place, so that nothing but one may stand.

@@ -40,6 +40,7 @@ type Item struct {
 	Kind   Kind
 	Detail string // one line
 	Doc    string // what it means
+	Form   string // of a statement
 	Edit   Edit
 	// Stops are places in Edit.New at which a value stands that is likely to be changed, from
 	// the first to the last; none of most items.

@@ -36,7 +36,7 @@ func (l *list) statements() {
 			continue
 		}
 		l.class = 10 * classOf(&row, l.in, there[row.Word], rank)
-		l.add(Item{Label: row.Word, Kind: Statement, Detail: vocabulary.Form(row), Doc: row.Doc, Filter: filter(row.Word, vocabulary.WrittenFor(l.in, row.Word)), Needed: row.Needed && !there[row.Word]})
+		l.add(Item{Label: row.Word, Kind: Statement, Detail: short(row.Doc), Doc: row.Doc, Form: vocabulary.Form(row), Filter: filter(row.Word, vocabulary.WrittenFor(l.in, row.Word)), Needed: row.Needed && !there[row.Word]})
 	}
 	l.wholes()
 }
@@ -94,9 +94,17 @@ func (l *list) limits(there map[string]bool) {
 	l.class = onceYet
 	for _, limit := range vocabulary.LimitNames() {
 		if !there[limit.Word] {
-			l.add(Item{Label: limit.Word, Kind: Statement, Detail: limitForm(limit), Doc: limit.Doc})
+			l.add(Item{Label: limit.Word, Kind: Statement, Detail: short(limit.Doc), Doc: limit.Doc, Form: limitForm(limit)})
 		}
 	}
+}
+
+// short is the beginning of what something means, as far as it stands by itself.
+func short(doc string) string {
+	if i := strings.IndexAny(doc, ".;:("); i > 0 {
+		doc = doc[:i]
+	}
+	return strings.TrimSpace(doc)
 }
 
 func limitForm(l vocabulary.Limit) string {

@@ -4,12 +4,12 @@ package html
 
 import (
 	_ "embed"
-	"html/template"
 	"io"
 	"strings"
 
 	"maltwright/cmd/chart"
 	"maltwright/cmd/chart/svg"
+	"maltwright/cmd/write/fill"
 	"maltwright/lang/source"
 )
 
@@ -20,12 +20,12 @@ type Laid interface {
 }
 
 //go:embed page.html
-var page string
+var text string
 
 //go:embed style.css
 var style string
 
-var pages = template.Must(template.New("page").Parse(page))
+var pages = fill.New(nil, text)
 
 // Widths of the two forms, px.
 const (
@@ -34,32 +34,32 @@ const (
 )
 
 // Style is the style sheet that figures ask of the page they stand in. It holds svg.Style.
-func Style() template.CSS { return template.CSS(style + svg.Style() + "\n") }
+func Style() fill.CSS { return fill.CSS(style + svg.Style() + "\n") }
 
 // Figure is a chart as an element of a page, with its figures in a table below it that opens. The page holds Style.
-func Figure(c Laid) (template.HTML, error) {
-	forms := make([]template.HTML, 2)
+func Figure(c Laid) (fill.HTML, error) {
+	forms := make([]fill.HTML, 2)
 	for i, px := range []float64{wide, narrow} {
 		var b strings.Builder
 		err := svg.Write(&b, c, svg.Options{Options: chart.Options{Width: px}, Paper: svg.Classes, Inline: true})
 		if err != nil {
 			return "", err
 		}
-		forms[i] = template.HTML(b.String())
+		forms[i] = fill.HTML(b.String())
 	}
 	var b strings.Builder
-	err := pages.ExecuteTemplate(&b, "figure", map[string]any{"Wide": forms[0], "Narrow": forms[1], "Tables": c.Tables()})
-	return template.HTML(b.String()), err
+	err := pages.WritePart(&b, "figure", map[string]any{"Wide": forms[0], "Narrow": forms[1], "Tables": c.Tables()})
+	return fill.HTML(b.String()), err
 }
 
 // Write writes a page of charts.
 func Write(w io.Writer, title string, charts ...Laid) error {
-	figures := make([]template.HTML, len(charts))
+	figures := make([]fill.HTML, len(charts))
 	for i, c := range charts {
 		var err error
 		if figures[i], err = Figure(c); err != nil {
 			return err
 		}
 	}
-	return pages.ExecuteTemplate(w, "page", map[string]any{"Title": source.Safe(title), "Style": Style(), "Figures": figures})
+	return pages.WritePart(w, "page", map[string]any{"Title": source.Safe(title), "Style": Style(), "Figures": figures})
 }

@@ -4,22 +4,22 @@ package html
 
 import (
 	_ "embed"
-	"html/template"
 	"io"
 
 	charthtml "maltwright/cmd/chart/html"
 	"maltwright/cmd/report"
+	"maltwright/cmd/write/fill"
 )
 
 //go:embed report.html
-var page string
+var text string
 
 // block is one block, in the one of its fields that is not nil.
 type block struct {
 	Facts  *report.Facts
 	Table  *table
 	Text   *report.Text
-	Figure template.HTML
+	Figure fill.HTML
 	Found  *report.Found
 }
 
@@ -46,15 +46,18 @@ type part struct {
 	Blocks []block
 }
 
-var written = template.Must(template.New("report").Parse(page))
+// whole is all that the page asks for.
+type whole struct {
+	report.Report
+	Style fill.CSS
+	Parts []part
+}
+
+var written = fill.New(nil, text)
 
 // Write writes a report.
 func Write(w io.Writer, r report.Report) error {
-	out := struct {
-		report.Report
-		Style template.CSS
-		Parts []part
-	}{Report: r, Style: charthtml.Style()}
+	out := whole{Report: r, Style: charthtml.Style()}
 	for i, p := range r.Pages {
 		x := part{Page: p, ID: i + 1}
 		for _, b := range p.Blocks {
@@ -66,7 +69,7 @@ func Write(w io.Writer, r report.Report) error {
 		}
 		out.Parts = append(out.Parts, x)
 	}
-	return written.Execute(w, out)
+	return written.Write(w, out)
 }
 
 func blockOf(b report.Block) (out block, err error) {

@@ -5,19 +5,19 @@ package html
 import (
 	_ "embed"
 	"fmt"
-	"html/template"
 	"io"
 	"reflect"
 	"strings"
 
 	"maltwright/cmd/sheet"
 	"maltwright/cmd/words"
+	"maltwright/cmd/write/fill"
 )
 
 //go:embed sheet.html
-var page string
+var text string
 
-var pages = template.Must(template.New("sheet").Funcs(template.FuncMap{
+var pages = fill.New(fill.Funcs{
 	"name":    func(b sheet.Block) string { return strings.ToLower(reflect.TypeOf(b).Name()) },
 	"picture": picture,
 	"page":    numbered,
@@ -31,7 +31,7 @@ var pages = template.Must(template.New("sheet").Funcs(template.FuncMap{
 	"form":    func() form { return measures },
 	"body":    func(s sheet.Size) float64 { return s.Body() },
 	"inner":   func(s sheet.Size) float64 { return s.Tall - 2*sheet.Margin - slack },
-}).Parse(page))
+}, text)
 
 // slack is by how much a page is lower than the paper allows, mm, so that no rounding of a browser
 // begins another one.
@@ -56,7 +56,7 @@ type leaf struct {
 func numbered(s sheet.Sheet, i int) leaf { return leaf{s.Pages[i], s, i + 1, len(s.Pages)} }
 
 // Write writes the sheet.
-func Write(w io.Writer, s sheet.Sheet) error { return pages.Execute(w, s) }
+func Write(w io.Writer, s sheet.Sheet) error { return pages.Write(w, s) }
 
 // drawing is a picture as paths, 100 units tall.
 type drawing struct {

@@ -4,17 +4,17 @@ package html
 
 import (
 	_ "embed"
-	"html/template"
 	"io"
 
 	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/words"
+	"maltwright/cmd/write/fill"
 )
 
 //go:embed effect.html
 var effectPage string
 
-var effectTemplate = template.Must(template.New("effect").Parse(effectPage))
+var effectTemplate = fill.New(nil, effectPage)
 
 // group is the rows that stand under one head.
 type group struct {
@@ -30,32 +30,35 @@ type row struct {
 
 type found struct{ Word, Severity, Text string }
 
+// whole is all that the page asks for.
+type whole struct {
+	Old, New, Count   string
+	Changes, Forecast []group
+	Findings          []found
+	Unable            []string
+}
+
 // Effect writes what changed, and what the forecasts make of it, in the units of a house.
 func Effect(w io.Writer, r effect.Result, h words.House) error {
-	page := struct {
-		Old, New, Count   string
-		Changes, Forecast []group
-		Findings          []found
-		Unable            []string
-	}{Old: words.Safe(r.Old), New: words.Safe(r.New), Count: words.Plural(len(r.Changes), "change")}
+	filled := whole{Old: words.Safe(r.Old), New: words.Safe(r.New), Count: words.Plural(len(r.Changes), "change")}
 	if len(r.Changes) == 0 {
-		page.Count = "no change"
+		filled.Count = "no change"
 	}
 	for _, c := range words.ChangeRows(r) {
-		page.Changes = grouped(page.Changes, c.Group, row{c.What, c.Old, c.New, "", c.OldLine, c.NewLine})
+		filled.Changes = grouped(filled.Changes, c.Group, row{c.What, c.Old, c.New, "", c.OldLine, c.NewLine})
 	}
 	for _, e := range r.Effects {
 		for _, f := range h.EffectRows(e) {
-			page.Forecast = grouped(page.Forecast, e.Process, row{What: f.What, Old: f.Old, New: f.New, More: f.More})
+			filled.Forecast = grouped(filled.Forecast, e.Process, row{What: f.What, Old: f.Old, New: f.New, More: f.More})
 		}
 	}
 	for _, f := range words.CameRows(r.Findings) {
-		page.Findings = append(page.Findings, found{f.Kind, f.Severity, f.Text})
+		filled.Findings = append(filled.Findings, found{f.Kind, f.Severity, f.Text})
 	}
 	for _, why := range words.NotForecast(r) {
-		page.Unable = append(page.Unable, words.Safe(why))
+		filled.Unable = append(filled.Unable, words.Safe(why))
 	}
-	return effectTemplate.Execute(w, page)
+	return effectTemplate.Write(w, filled)
 }
 
 // grouped adds a row to the last group, or to a new one where the name changes.

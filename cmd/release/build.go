@@ -1,0 +1,70 @@
+package main
+
+import (
+	"context"
+	"debug/buildinfo"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+)
+
+// Every program is built by these flags, and by no others: without paths of this computer, without what go finds of git
+// by itself (the stamp says it), without symbols and without an identity of the build.
+var flags = []string{"-trimpath", "-buildvcs=false"}
+
+const linkerFlags = "-s -w -buildid="
+
+// mostBytes is how large a program may be.
+const mostBytes = 27_000_000
+
+// program is one that was built.
+type program struct {
+	target target
+	path   string // of the executable
+	size   int64
+	notice []byte // the licences of all that is in it
+}
+
+// program builds for a target, and looks whether it has what it should and is as small as it should.
+func (r release) program(ctx context.Context, t target) (program, error) {
+	p := program{target: t, path: filepath.Join(r.scratch, t.named(), t.executable())}
+	if err := r.build(ctx, t, p.path); err != nil {
+		return p, err
+	}
+	info, err := os.Stat(p.path)
+	if err != nil {
+		return p, err
+	}
+	p.size = info.Size()
+	fmt.Fprintf(r.say, "%-14s %5.1f MB\n", t, float64(p.size)/1e6)
+	if p.size > mostBytes {
+		return p, fmt.Errorf("the program of %s has %.1f MB, and is to have at most %.0f", t, float64(p.size)/1e6, mostBytes/1e6)
+	}
+	if p.notice, err = notice(ctx, r.root, t); err != nil {
+		return p, err
+	}
+	return p, nil
+}
+
+// build builds the program of a target.
+func (r release) build(ctx context.Context, t target, path string) error {
+	args := slices.Concat([]string{"build"}, flags, []string{"-ldflags", linkerFlags + " -X 'main.stamped=" + r.commit.stamp() + "'", "-o", path, "./cmd/maltwright"})
+	if _, err := output(ctx, r.root, t.env(), "go", args...); err != nil {
+		return err
+	}
+	built, err := buildinfo.ReadFile(path)
+	if err != nil {
+		return fmt.Errorf("%s: %w", path, err)
+	}
+	for _, s := range built.Settings { // an environment or a toolchain that is not heeded would go unseen
+		if want, ok := map[string]string{"GOOS": t.system, "GOARCH": t.processor, "CGO_ENABLED": "0", "-trimpath": "true"}[s.Key]; ok && s.Value != want {
+			return fmt.Errorf("the program of %s was built with %s=%s", t, s.Key, s.Value)
+		}
+	}
+	return nil
+}
+
+// here is the target of this computer.
+func here() target { return target{system: runtime.GOOS, processor: runtime.GOARCH} }
