@@ -53,7 +53,7 @@ type Lens struct {
 	Of    source.Span // the words that name it
 	Name  string
 	Batch bool
-	Drawn bool   // a forecast of it can be drawn
+	Drawn bool // a forecast of it can be drawn
 	Text  string
 }
 
