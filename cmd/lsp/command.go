@@ -14,10 +14,18 @@ import (
 // command is run by workspace/executeCommand.
 type command func(ctx context.Context, s *session, v *desk.View, arguments []json.RawMessage) (any, error)
 
+// The names of the commands.
+const (
+	commandChart     = "maltwright.chart"
+	commandSheet     = "maltwright.sheet"
+	commandOtherwise = "maltwright.otherwise"
+)
+
 // commands is the table of all that can be run, by their names in the protocol.
 var commands = map[string]command{
-	"maltwright.chart": drawnAs(".svg", chart),
-	"maltwright.sheet": drawnAs(".pdf", paper),
+	commandChart:     drawnAs(".svg", chart),
+	commandSheet:     drawnAs(".pdf", paper),
+	commandOtherwise: otherwise,
 }
 
 func offersCommands(c *wire.ServerCapabilities) {

@@ -1,7 +1,6 @@
 package lsp
 
 import (
-	"reflect"
 	"slices"
 	"strings"
 
@@ -111,8 +110,6 @@ func edited(view *desk.View, edits []finding.Edit) wire.WorkspaceEdit {
 	}
 	return wire.WorkspaceEdit{Changes: changes}
 }
-
-func equal(a, b []wire.Diagnostic) bool { return reflect.DeepEqual(a, b) }
 
 // found are the findings of an open document as the editor was told them last.
 func (s *session) found(doc *desk.Doc) []finding.Finding {

@@ -35,7 +35,7 @@ func attending(t *testing.T, names ...string) *typist.Typist {
 	return typist.Sit(t, serve, nil, files...)
 }
 
-func carried(t *testing.T, c *typist.Typist, command string, arguments ...any) ([]byte, error) {
+func drawnBy(t *testing.T, c *typist.Typist, command string, arguments ...any) ([]byte, error) {
 	t.Helper()
 	p := wire.ExecuteCommandParams{Command: command}
 	for _, a := range arguments {
@@ -76,45 +76,49 @@ func TestDueListsWhatIsLateAndWhatIsNext(t *testing.T) {
 
 func TestChartIsTheOneOfTheCommand(t *testing.T) {
 	c := attending(t, "pale.malt", "loft.malt")
-	drawn, err := carried(t, c, "maltwright.chart", c.URI("pale.malt"))
+	drawn, err := drawnBy(t, c, "maltwright.chart", c.URI("pale.malt"))
 	require.NoError(t, err)
 	assert.Contains(t, string(drawn), "<title id=")
 	assert.Contains(t, string(drawn), "Moisture of Loft pale")
-	again, err := carried(t, c, "maltwright.chart", c.URI("pale.malt"))
+	again, err := drawnBy(t, c, "maltwright.chart", c.URI("pale.malt"))
 	require.NoError(t, err)
 	assert.True(t, bytes.Equal(drawn, again))
 
+	narrow, err := drawnBy(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Wide: 360})
+	require.NoError(t, err)
+	assert.Contains(t, string(narrow), `width="360"`)
+
 	c.Open("pale.malt")
 	c.Type("pale.malt", "process \"Loft pale\"", "process \"Loft other\"") // what is open counts
-	drawn, err = carried(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Of: "heat"})
+	drawn, err = drawnBy(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Of: "heat"})
 	require.NoError(t, err)
 	assert.Contains(t, string(drawn), "of Loft other")
 
-	for said, ask := range map[string]func() error{
+	for said, again := range map[string]func() error{
 		`a chart is not made of "joy"`: func() error {
-			_, err := carried(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Of: "joy"})
+			_, err := drawnBy(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Of: "joy"})
 			return err
 		},
-		"holds no process and no record": func() error { _, err := carried(t, c, "maltwright.chart", c.URI("loft.malt")); return err },
-		"cannot be read":                 func() error { _, err := carried(t, c, "maltwright.chart", c.URI("none.malt")); return err },
-		"argument 1":                     func() error { _, err := carried(t, c, "maltwright.chart", 5); return err },
-		`no command "maltwright.dance"`:  func() error { _, err := carried(t, c, "maltwright.dance"); return err },
+		"holds no process and no record": func() error { _, err := drawnBy(t, c, "maltwright.chart", c.URI("loft.malt")); return err },
+		"cannot be read":                 func() error { _, err := drawnBy(t, c, "maltwright.chart", c.URI("none.malt")); return err },
+		"argument 1":                     func() error { _, err := drawnBy(t, c, "maltwright.chart", 5); return err },
+		`no command "maltwright.dance"`:  func() error { _, err := drawnBy(t, c, "maltwright.dance"); return err },
 	} {
-		assert.ErrorContains(t, ask(), said)
+		assert.ErrorContains(t, again(), said)
 	}
 	c.Type("pale.malt", "steep in", "stoop in")
-	_, err = carried(t, c, "maltwright.sheet", c.URI("pale.malt"))
+	_, err = drawnBy(t, c, "maltwright.sheet", c.URI("pale.malt"))
 	assert.ErrorContains(t, err, "pale.malt has faults")
 }
 
 func TestSheetOfAProcessAndOfABatch(t *testing.T) {
 	c := attending(t, "home/26-01.malt", "home/porch.malt")
 	for _, name := range []string{"home/porch.malt", "home/26-01.malt"} {
-		paper, err := carried(t, c, "maltwright.sheet", c.URI(name))
+		paper, err := drawnBy(t, c, "maltwright.sheet", c.URI(name))
 		require.NoError(t, err)
 		assert.True(t, strings.HasPrefix(string(paper), "%PDF-"), name)
 	}
-	drawn, err := carried(t, c, "maltwright.chart", c.URI("home/26-01.malt"), wire.DrawOptions{Of: "weight"})
+	drawn, err := drawnBy(t, c, "maltwright.chart", c.URI("home/26-01.malt"), wire.DrawOptions{Of: "weight"})
 	require.NoError(t, err)
 	assert.Contains(t, string(drawn), "26-01")
 }

@@ -11,7 +11,7 @@ import (
 
 // besides are what else has something to say of a place, a line each, behind what the word there means:
 // what a forecast has at the step.
-var besides []func(ctx context.Context, s *session, v *desk.View, doc *desk.Doc, offset int) []string
+var besides = []func(ctx context.Context, s *session, v *desk.View, doc *desk.Doc, offset int) []string{beside}
 
 // hover answers with what stands at a position: what it means, in other units too, what is named by it,
 // what is usual there, and what the forecast has.

@@ -2,6 +2,7 @@ package lsp
 
 import (
 	"context"
+	"reflect"
 	"slices"
 	"sync"
 	"time"
@@ -36,6 +37,7 @@ type judged struct {
 	words    *desk.Checked     // without a forecast
 	whole    *desk.Checked     // what the following are of; nil where no forecast was made yet
 	found    []finding.Finding // with a forecast
+	top      *wire.Diagnostic  // that its file has changed on disk; nil where it has not
 	shown    []wire.Diagnostic // as it was told last
 	version  int32
 	told     bool
@@ -57,6 +59,7 @@ func (j *judge) changed(path string) {
 	if j.cancel != nil {
 		j.cancel()
 	}
+	j.s.margins.changed()
 	signal(j.wake)
 }
 
@@ -65,6 +68,7 @@ func (j *judge) closed(path, uri string) {
 	j.mu.Lock()
 	delete(j.docs, path)
 	j.mu.Unlock()
+	j.s.margins.closed(path)
 	if !j.s.pulls() {
 		j.s.tell("textDocument/publishDiagnostics", wire.PublishDiagnosticsParams{URI: uri, Diagnostics: []wire.Diagnostic{}})
 	}
@@ -128,6 +132,7 @@ func (j *judge) words(view *desk.View, doc *desk.Doc) {
 	if checked == nil {
 		return
 	}
+	top := j.s.overtaken(view, doc)
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	if !j.s.desk.IsOpen(doc.Path) {
@@ -138,11 +143,11 @@ func (j *judge) words(view *desk.View, doc *desk.Doc) {
 		is = &judged{}
 		j.docs[doc.Path] = is
 	}
-	if is.told && (is.version > doc.Version || is.words == checked && is.version == doc.Version) {
+	if is.told && (is.version > doc.Version || is.words == checked && is.version == doc.Version && reflect.DeepEqual(is.top, top)) {
 		return // it was looked at already
 	}
 	j.stale = j.stale || is.told && is.version == doc.Version
-	is.words = checked
+	is.words, is.top = checked, top
 	j.publish(view, doc, is)
 }
 
@@ -248,28 +253,37 @@ func (j *judge) unforecast(view *desk.View) *desk.Doc {
 // go on: not where something has changed.
 func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (changed, on bool) {
 	words := j.checked(view, doc)
-	found := j.full(ctx, view, doc)
+	report, done := j.full(ctx, view, doc)
+	if done && ctx.Err() == nil {
+		j.s.margins.take(view, doc, words, report)
+	}
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	is := j.docs[doc.Path]
 	if is == nil || ctx.Err() != nil || words != is.words {
 		return false, false
 	}
-	is.whole, is.found = words, found
+	is.whole, is.found = words, nil
+	if done {
+		is.found = append([]finding.Finding{}, report.Findings...)
+	}
 	return j.publish(view, doc, is), true
 }
 
-// full is nil where the check broke: it would break again, and the findings of the words are told alone.
-func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (found []finding.Finding) {
+// full is not done where the check broke: it would break again, and the findings of the words are told alone.
+func (j *judge) full(ctx context.Context, view *desk.View, doc *desk.Doc) (r check.Report, done bool) {
 	defer j.recovered("the forecast of " + doc.Path)
-	return append([]finding.Finding{}, view.Check(doc, check.Options{Context: ctx}).Findings...)
+	return view.Check(doc, check.Options{Context: ctx}), true
 }
 
 // publish tells the editor the findings of a document, where they or its version are others than
 // before, and tells whether the findings are. It has the lock.
 func (j *judge) publish(view *desk.View, doc *desk.Doc, is *judged) bool {
 	list := j.s.diagnostics(view, doc, is.now(doc))
-	same := is.told && equal(list, is.shown)
+	if is.top != nil {
+		list = slices.Insert(list, 0, *is.top)
+	}
+	same := is.told && reflect.DeepEqual(list, is.shown)
 	if !same {
 		is.resultID++
 	}

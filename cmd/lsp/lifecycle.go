@@ -38,7 +38,7 @@ func initialize(_ context.Context, s *session, _ *desk.View, p wire.InitializePa
 	s.mu.Unlock()
 	c := wire.ServerCapabilities{
 		PositionEncoding: name,
-		TextDocumentSync: &wire.TextDocumentSyncOptions{OpenClose: true, Change: wire.SyncIncremental, Save: &wire.SaveOptions{}},
+		TextDocumentSync: &wire.TextDocumentSyncOptions{OpenClose: true, Change: wire.SyncIncremental, WillSave: true, Save: &wire.SaveOptions{}},
 		Workspace:        &wire.WorkspaceOptions{WorkspaceFolders: &wire.WorkspaceFoldersServerCapabilities{Supported: true, ChangeNotifications: true}},
 	}
 	if s.pulls() {
@@ -134,10 +134,11 @@ type settings struct {
 	} `json:"hints"`
 	Lenses   bool `json:"lenses"`
 	Forecast bool `json:"forecast"`
+	Show     bool `json:"show"` // what is drawn is shown by the editor
 }
 
 var usualSettings = func() settings {
-	s := settings{Lenses: true, Forecast: true}
+	s := settings{Lenses: true, Forecast: true, Show: true}
 	s.Hints.Ends, s.Hints.Gates, s.Hints.Readings = true, true, true
 	return s
 }()

@@ -12,9 +12,10 @@ type method struct {
 // methods is the table of all requests that are answered. A feature is a line here and a file beside.
 func methods() map[string]method {
 	return map[string]method{
-		"initialize":              {run: on(initialize), inTurn: true},
-		"shutdown":                {run: on(shutdown), inTurn: true},
-		"textDocument/diagnostic": {run: on(diagnostic)}, // offered by initialize, where it is not pushed
+		"initialize":                     {run: on(initialize), inTurn: true},
+		"shutdown":                       {run: on(shutdown), inTurn: true},
+		"textDocument/diagnostic":        {run: on(diagnostic)}, // offered by initialize, where it is not pushed
+		"textDocument/willSaveWaitUntil": {run: on(willSaveWaitUntil), offers: func(c *wire.ServerCapabilities) { c.TextDocumentSync.WillSaveWaitUntil = true }},
 
 		// what stands in files: symbols, names, folds, links, kinds of words, layout
 		"textDocument/documentSymbol":       {run: on(documentSymbol), offers: func(c *wire.ServerCapabilities) { c.DocumentSymbolProvider = true }},
@@ -40,6 +41,10 @@ func methods() map[string]method {
 		"textDocument/hover": {run: on(hover), offers: func(c *wire.ServerCapabilities) { c.HoverProvider = true }},
 
 		// what a forecast says in the margin, what can be done, and requests of our own
+		"textDocument/inlayHint":   {run: on(inlayHint), offers: func(c *wire.ServerCapabilities) { c.InlayHintProvider = &wire.InlayHintOptions{} }},
+		"textDocument/codeLens":    {run: on(codeLens), offers: func(c *wire.ServerCapabilities) { c.CodeLensProvider = &wire.CodeLensOptions{} }},
+		"textDocument/codeAction":  {run: on(codeAction), offers: func(c *wire.ServerCapabilities) { c.CodeActionProvider = codeActionOptions }},
+		"codeAction/resolve":       {run: on(resolveAction)},
 		"workspace/executeCommand": {run: on(executeCommand), offers: offersCommands},
 		"maltwright/due":           {run: on(due)},
 	}
@@ -54,6 +59,7 @@ var notifications = map[string]notice{
 	"textDocument/didChange":              when(didChange),
 	"textDocument/didClose":               when(didClose),
 	"textDocument/didSave":                when(didSave),
+	"textDocument/willSave":               when(willSave),
 	"workspace/didChangeWorkspaceFolders": when(didChangeFolders),
 	"workspace/didChangeWatchedFiles":     when(didChangeWatched),
 	"workspace/didChangeConfiguration":    when(didChangeConfiguration),

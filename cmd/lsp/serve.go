@@ -20,6 +20,7 @@ func (s *session) serve(ctx context.Context, in io.Reader) int {
 	s.ctx, s.leave = context.WithCancel(ctx)
 	defer s.leave()
 	s.work.Go(s.judge.run)
+	s.work.Go(s.margins.run)
 	frames, failed := make(chan []byte), make(chan error, 1)
 	go s.take(in, frames, failed) // ends with the stream, which may be later
 	room := make(chan struct{}, mostAtOnce)

@@ -12,6 +12,9 @@
 // the words at once, those that need a forecast after a short quiet. Nothing is reckoned or put
 // into words here: that is done by check, by the packages of lang, and by cmd/answer and cmd/words.
 //
+// What a forecast has to say in the margin goes by the same forecast as the findings (margins.go), and
+// how sure it is follows in the background.
+//
 // A panic in a request is an answer with an error, and a line in the log; the server goes on.
 package lsp
 
@@ -30,6 +33,7 @@ type Options struct {
 	Clock   func() time.Time // nil for that of this computer
 	Quiet   time.Duration    // without a keystroke, before a forecast begins; 0 for what is usual
 	Look    time.Duration    // between looks at the files on disk; 0 for what is usual
+	Members int              // how many likely batches tell how sure a forecast is; 0 for as many as is usual
 }
 
 const (

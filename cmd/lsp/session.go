@@ -19,7 +19,9 @@ type session struct {
 	out     *wire.Writer
 	desk    *desk.Desk
 	judge   *judge
+	margins *margins
 	pages   *pages
+	saves   *saves
 
 	mu      sync.Mutex
 	stage   stage
@@ -33,6 +35,7 @@ type session struct {
 
 	folders folders
 	drawn   drawn
+	recent  recent
 
 	work  sync.WaitGroup // what runs on goroutines of its own
 	ctx   context.Context
@@ -51,7 +54,7 @@ const (
 
 func newSession(out io.Writer, o Options) *session {
 	s := &session{options: o, out: wire.NewWriter(out), desk: desk.New(), running: map[wire.ID]context.CancelFunc{}, asked: map[wire.ID]chan<- wire.Message{}, set: usualSettings}
-	s.judge, s.pages = newJudge(s), newPages(o.Cache)
+	s.judge, s.margins, s.pages, s.saves = newJudge(s), newMargins(s), newPages(o.Cache), newSaves()
 	s.drawn.cache = o.Cache
 	return s
 }

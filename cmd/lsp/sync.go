@@ -25,13 +25,14 @@ func didChange(s *session, p wire.DidChangeTextDocumentParams) error {
 }
 
 func didSave(s *session, p wire.DidSaveTextDocumentParams) error {
-	s.desk.Saved(p.TextDocument.URI)
+	s.saves.written(s.desk, p.TextDocument.URI)
 	s.judge.changed(desk.Path(p.TextDocument.URI))
 	return nil
 }
 
 func didClose(s *session, p wire.DidCloseTextDocumentParams) error {
 	s.desk.Close(p.TextDocument.URI)
+	s.saves.closed(desk.Path(p.TextDocument.URI))
 	s.judge.closed(desk.Path(p.TextDocument.URI), p.TextDocument.URI)
 	return nil
 }

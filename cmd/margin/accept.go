@@ -22,7 +22,7 @@ func (a *actor) accept(f *finding.Finding) []Action {
 	if f.Severity >= finding.Danger || !acceptable(f.Rule) {
 		return nil
 	}
-	line := fmt.Sprintf("accept %s because %q", f.Rule, reason)
+	line := fmt.Sprintf("%s %s %s %q", vocabulary.VerbAccept, f.Rule, vocabulary.ClauseBecause, reason)
 	for _, block := range a.around(f.Place.Span) {
 		if len(block.Body.Statements) == 0 {
 			continue
@@ -50,7 +50,7 @@ func (a *actor) around(at source.Span) (list []*syntax.Statement) {
 				continue
 			}
 			inside := vocabulary.Opens(in, s.Verb.Text)
-			if _, ok := vocabulary.Lookup(inside, "accept"); ok && inside != vocabulary.Repeat {
+			if _, ok := vocabulary.Lookup(inside, vocabulary.VerbAccept); ok && inside != vocabulary.Repeat {
 				list = append(list, s)
 			}
 			into(s.Body, inside)

@@ -3,6 +3,7 @@ package margin
 import (
 	"context"
 	"slices"
+	"unicode/utf8"
 
 	"maltwright/check"
 	"maltwright/check/mend"
@@ -203,4 +204,28 @@ func (a *actor) parting(at int) string {
 		end = "\r\n"
 	}
 	return end + text[begins:]
+}
+
+// Between is the edit that makes one text of another: what is between the first and the last bytes in which they differ.
+func Between(was *source.File, is []byte) finding.Edit {
+	a := was.Bytes()
+	head := 0
+	for head < len(a) && head < len(is) && a[head] == is[head] {
+		head++
+	}
+	tail := 0
+	for tail < len(a)-head && tail < len(is)-head && a[len(a)-1-tail] == is[len(is)-1-tail] {
+		tail++
+	}
+	for head > 0 && !boundary(a, head) { // no character and no line end is cut in two
+		head--
+	}
+	for tail > 0 && !boundary(a, len(a)-tail) {
+		tail--
+	}
+	return finding.Edit{Place: source.Place{File: was, Span: source.Span{Start: head, End: len(a) - tail}}, New: string(is[head : len(is)-tail])}
+}
+
+func boundary(text []byte, at int) bool {
+	return at >= len(text) || utf8.RuneStart(text[at]) && (at == 0 || text[at-1] != '\r' || text[at] != '\n')
 }

@@ -13,13 +13,23 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// others are the units in which a value is offered that is written in one.
-var others = map[string][]string{
+// others are the units in which a value is offered that is written in one, by the names that are printed.
+var others = func() map[string][]string {
+	list := map[string][]string{}
+	for from, to := range asWritten {
+		if q, err := quantity.Make(quantity.Part{Number: "1", Unit: from}); err == nil {
+			list[q.Unit()] = to
+		}
+	}
+	return list
+}()
+
+var asWritten = map[string][]string{
 	"°C": {"°F"}, "°F": {"°C"}, "K": {"°C"},
 	"g": {"oz", "kg"}, "kg": {"lb", "g"}, "t": {"kg", "lb"}, "oz": {"g", "lb"}, "lb": {"kg", "oz"}, "ton-us": {"t", "lb"},
 	"ml": {"l"}, "l": {"gal-us", "gal-imp"}, "hl": {"l"}, "m3": {"l"}, "gal-us": {"l"}, "gal-imp": {"l"}, "qt-us": {"l"}, "qt-imp": {"l"}, "pt-us": {"l"}, "pt-imp": {"l"}, "ft3": {"l"},
 	"min": {"h"}, "h": {"min", "days"}, "days": {"h", "weeks"}, "weeks": {"days"}, "s": {"min"},
-	"mm": {"cm", "in"}, "cm": {"in"}, "m": {"ft"}, "in": {"cm"}, "ft": {"m"},
+	"mm": {"cm", "inches"}, "cm": {"inches"}, "m": {"ft"}, "inches": {"cm"}, "ft": {"m"},
 	"m2": {"ft2"}, "ft2": {"m2"}, "in2": {"cm2"}, "cm2": {"in2"},
 	"m3/h": {"cfm"}, "cfm": {"m3/h"}, "l/s": {"m3/h"}, "m3/s": {"m3/h"},
 	"kW": {"Btu/h"}, "W": {"kW"}, "Btu/h": {"kW"}, "Pa": {"inches of water"}, "mm of water": {"Pa"}, "inches of water": {"Pa"}, "m/s": {"ft/min"}, "ft/min": {"m/s"},

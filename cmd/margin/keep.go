@@ -20,7 +20,7 @@ func (m Margin) On(tree *syntax.Tree) Margin {
 	if m.tree == nil {
 		return out
 	}
-	for _, old := range m.tree.Top.Statements {
+	for _, old := range blocks(m.tree) {
 		now := namesake(tree, m.tree, old)
 		if now == nil {
 			continue
@@ -64,12 +64,9 @@ func (m Margin) shift(out *Margin, of source.Span, by int, whole bool) {
 
 // namesake is the process or batch of a tree that is called as one of another; nil where it is not clear which.
 func namesake(in, of *syntax.Tree, old *syntax.Statement) (found *syntax.Statement) {
-	if old.Body == nil || old.Verb.Text != string(vocabulary.Process) && old.Verb.Text != string(vocabulary.Batch) {
-		return nil
-	}
 	head := of.File.Text(old.Head())
-	for _, s := range in.Top.Statements {
-		if s.Body == nil || in.File.Text(s.Head()) != head {
+	for _, s := range blocks(in) {
+		if in.File.Text(s.Head()) != head {
 			continue
 		}
 		if found != nil {
@@ -95,7 +92,7 @@ func alike(a, b *syntax.Tree, old, now *syntax.Statement) (list [][2]*syntax.Sta
 // telling are the statements of a block by which something is forecast.
 func telling(s *syntax.Statement) []*syntax.Statement {
 	return slices.DeleteFunc(slices.Clone(s.Body.Statements), func(s *syntax.Statement) bool {
-		return !s.Broken && (s.Verb.Text == "expect" || s.Verb.Text == "accept")
+		return !s.Broken && (s.Verb.Text == vocabulary.VerbExpect || s.Verb.Text == vocabulary.VerbAccept)
 	})
 }
 

@@ -100,3 +100,23 @@ func TestAHintIsNeverKeptBesideWordsThatAreNotItsOwn(t *testing.T) {
 	assert.Greater(t, kept, 300)
 	assert.Greater(t, same, 20)
 }
+
+// What is told of one process stays while another of its file is broken.
+func TestAMemoryHoldsWhatIsToldOfEachProcess(t *testing.T) {
+	pale := exampleOf(t, "pale.malt")
+	two := string(pale.text) + strings.Replace(strings.TrimPrefix(string(pale.text[strings.Index(string(pale.text), "process"):]), "\n"), "Loft pale", "Loft other", 1)
+	e := exampleWith(t, "pale.malt", two)
+	var held Memory
+	whole := Of(e.tree, e.report, nil, Options{})
+	held.Keep(whole)
+	broken := exampleWith(t, "pale.malt", strings.Replace(two, "cure at air-on 82 °C for 5 h", "cure at air-on 82 °C fr 5 h", 1))
+	now := Of(broken.tree, broken.report, nil, Options{})
+	told := held.Beside(now)
+	assert.Less(t, len(now.Hints), len(told.Hints))
+	assert.Less(t, len(told.Hints), len(whole.Hints))
+	assert.Len(t, told.Lenses, 2)
+	held.Keep(now)
+	assert.Equal(t, told.Hints, held.Beside(now).Hints, "what tells nothing is not kept")
+	assert.Equal(t, whole.Hints, held.On(e.tree).Hints)
+	assert.Empty(t, (&Memory{}).On(e.tree).Hints)
+}

@@ -70,6 +70,7 @@ type Margin struct {
 	Steps  []Beside
 
 	tree *syntax.Tree
+	told []source.Span // the names of the processes and batches that were forecast
 }
 
 // Options say what is asked for. The zero value is all of what a forecast says, without times of the clock.
@@ -107,6 +108,7 @@ func (m *Margin) sort() {
 // Join adds what stands in another margin of the same text.
 func (m *Margin) Join(o Margin) {
 	m.Hints, m.Lenses, m.Steps = slices.Concat(m.Hints, o.Hints), slices.Concat(m.Lenses, o.Lenses), slices.Concat(m.Steps, o.Steps)
+	m.told = slices.Concat(m.told, o.told)
 	m.sort()
 }
 
@@ -127,6 +129,7 @@ func (w *writer) process(p *model.Process, r check.Report, i int, likely *Likely
 		w.m.Lenses = append(w.m.Lenses, lens)
 		return
 	}
+	w.m.told = append(w.m.told, p.Place.Span)
 	h, told := words.Of(p), outlook.Of(f, w.o.Start)
 	lens.Text = words.Joined("; ", h.MarginTotal(told), words.BySeverity(found))
 	w.m.Lenses = append(w.m.Lenses, lens)

@@ -43,6 +43,7 @@ func (w *writer) batch(ctx context.Context, b *model.Batch, r check.Report, now 
 	if !ok {
 		return
 	}
+	w.m.told = append(w.m.told, b.Place.Span)
 	h := words.OfBatch(b.Process, b)
 	said := h.MarginStanding(s, nextOf(s, at), at, now)
 	for _, x := range s.Lines {

@@ -27,6 +27,8 @@ const (
 	VerbDeculm    = "deculm"
 	VerbStore     = "store"
 	VerbRemark    = "remark"
+	VerbExpect    = "expect"
+	VerbAccept    = "accept"
 )
 
 // Places at which a temperature is taken.

@@ -2,6 +2,7 @@ package typist
 
 import (
 	"os"
+	"slices"
 	"strings"
 	"time"
 
@@ -162,4 +163,16 @@ func (c *Typist) Pushed() []string {
 		list = append(list, uri)
 	}
 	return list
+}
+
+// Make makes edits in a buffer, as an editor makes those that it was given: all of one text.
+func (c *Typist) Make(name string, edits []wire.TextEdit) {
+	c.T.Helper()
+	is := c.texts[name]
+	f := source.New(name, []byte(is.text))
+	after := is.text
+	for _, e := range slices.Backward(edits) {
+		after = after[:desk.Offset(f, e.Range.Start, c.enc)] + e.NewText + after[desk.Offset(f, e.Range.End, c.enc):]
+	}
+	c.Change(name, after, wire.TextDocumentContentChangeEvent{Text: after})
 }

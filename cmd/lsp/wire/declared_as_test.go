@@ -24,7 +24,7 @@ var structures = []any{
 	DidChangeConfigurationParams{}, ConfigurationItem{}, ConfigurationParams{},
 	DocumentSymbolParams{}, DocumentSymbol{}, SymbolInformation{}, WorkspaceSymbolParams{}, WorkspaceSymbol{}, DefinitionParams{}, ReferenceParams{}, DocumentHighlightParams{}, DocumentHighlight{},
 	PrepareRenameParams{}, RenameParams{}, FoldingRangeParams{}, FoldingRange{}, SelectionRangeParams{}, SelectionRange{}, DocumentLinkParams{}, DocumentLink{},
-	SemanticTokensParams{}, SemanticTokensRangeParams{}, SemanticTokens{}, DocumentFormattingParams{},
+	SemanticTokensParams{}, SemanticTokensRangeParams{}, SemanticTokens{}, DocumentFormattingParams{}, DocumentRangeFormattingParams{}, DocumentOnTypeFormattingParams{},
 	CompletionParams{}, CompletionList{}, HoverParams{}, Hover{}, InlayHintParams{}, InlayHint{}, CodeLensParams{}, CodeLens{}, CodeActionParams{}, CodeAction{},
 }
 
@@ -47,7 +47,7 @@ func TestStructuresAreAsTheProtocolPublishesThem(t *testing.T) {
 	}
 	for _, name := range declaration.Structs(t, "maltwright/cmd/lsp/wire") {
 		switch name {
-		case "Message", "Error", "CancelParams", "Fault", "Reader", "Writer", "PrepareRenamePlaceholder":
+		case "Message", "Error", "CancelParams", "Fault", "Reader", "Writer", "PrepareRenamePlaceholder", "Due", "DueParams", "DrawOptions":
 			continue // of JSON-RPC, of ours, or one of several answers without a name
 		}
 		assert.True(t, c.seen[name], "%s is not compared: list it", name)

@@ -173,6 +173,12 @@ type CodeActionClientCapabilities struct {
 	IsPreferredSupport       bool                            `json:"isPreferredSupport,omitempty"`
 	DisabledSupport          bool                            `json:"disabledSupport,omitempty"`
 	DataSupport              bool                            `json:"dataSupport,omitempty"`
+	ResolveSupport           *ClientCodeActionResolveOptions `json:"resolveSupport,omitempty"`
+}
+
+// ClientCodeActionResolveOptions name what of an action may be filled in later.
+type ClientCodeActionResolveOptions struct {
+	Properties []string `json:"properties"`
 }
 
 // ClientCodeActionLiteralOptions hold the kinds of actions that it knows.

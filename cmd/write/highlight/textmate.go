@@ -215,7 +215,7 @@ func (w Words) quantity() rule {
 	const sign = `%°º/²³^µ`
 	known := among(units) + `(?![\p{L}_` + sign + `])`
 	clause := among(either) + notWord + `(?=` + blank + `*+(?:$|[^\p{L}_"“„]|` + follows + notWord + `))`
-	unknown := `(?!` + follows + `(?!\p{L}))(?!` + among(either) + notWord + `)[\p{L}%°ºµ][\p{L}_` + sign + `]*`
+	unknown := `(?!` + follows + `(?!\p{L}))(?!` + among(either) + notWord + `)[\p{L}%°ºµ][\p{L}_` + sign + `-]*`
 	return rule{
 		Match:    `(` + `[-\x{2212}]?` + number() + `)(?:` + blank + `*(?:(` + known + `|` + clause + `)|(` + unknown + `)|(?<=[\d` + fractions() + `])(["”″'’′])(?!\p{L})))?` + w.further(),
 		Captures: scopes(scopeNumber, scopeUnit, scopeStray, scopeStray, scopeRange, scopeRange),

@@ -1,0 +1,194 @@
+package lsp
+
+import (
+	"context"
+	"crypto/sha256"
+	"sync"
+	"time"
+
+	"maltwright/check"
+	"maltwright/cmd/lsp/desk"
+	"maltwright/cmd/margin"
+)
+
+// margins keep what a forecast has to say beside the lines of what is open.
+//
+// The forecast is that of the judge, which hands over its report. How sure it is, and what the readings of a record
+// come to, takes longer: a goroutine finds it out once nobody has typed for a while, and is ended when something
+// changes. How sure a forecast is is kept by the texts that it was made of.
+type margins struct {
+	s    *session
+	wake chan struct{} // there is something to find out
+
+	mu     sync.Mutex
+	docs   map[string]*margined
+	came   chan struct{} // closed when something has come, and then another one
+	cancel context.CancelFunc
+	kept   map[print][]*margin.Likely
+}
+
+type print [sha256.Size]byte
+
+// margined is what is known of a document.
+type margined struct {
+	view   *desk.View
+	doc    *desk.Doc
+	words  *desk.Checked // what the report is of
+	report check.Report
+	likely []*margin.Likely
+	sure   bool // it is known how sure the forecasts are
+	record margin.Margin
+	read   time.Time // as of when the record was read; the zero time where it was not
+	told   margin.Margin
+	held   margin.Memory
+	late   bool // the editor was given less than that
+}
+
+const (
+	mostKept  = 64                     // texts of which it is kept how sure they are
+	patience  = 400 * time.Millisecond // that hints wait for a forecast
+	minute    = time.Minute
+	rereading = 5 * minute // between looks at a record: what is next moves on with the clock
+	calm      = 4          // times as quiet as for a forecast must it be before many are made
+)
+
+func newMargins(s *session) *margins {
+	return &margins{s: s, wake: make(chan struct{}, 1), docs: map[string]*margined{}, came: make(chan struct{}), kept: map[print][]*margin.Likely{}}
+}
+
+// changed takes note that something was typed. What is ended by that is begun again once it is quiet.
+func (m *margins) changed() {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if m.cancel != nil {
+		m.cancel()
+		m.cancel = nil
+		signal(m.wake)
+	}
+}
+
+func (m *margins) closed(path string) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	delete(m.docs, path)
+}
+
+// take takes the report of a document.
+func (m *margins) take(view *desk.View, doc *desk.Doc, words *desk.Checked, r check.Report) {
+	defer m.s.judge.recovered("the margin of " + doc.Path)
+	plain := margin.Of(doc.Tree(), r, nil, margin.Options{})
+	m.mu.Lock()
+	is := m.docs[doc.Path]
+	if is == nil {
+		is = &margined{}
+		m.docs[doc.Path] = is
+	}
+	is.view, is.doc, is.words, is.report, is.read = view, doc, words, r, time.Time{}
+	is.likely, is.sure = m.kept[printOf(r)], false
+	if is.likely != nil {
+		is.sure = true
+		plain = margin.Of(doc.Tree(), r, is.likely, margin.Options{})
+	}
+	is.record = margin.Margin{}
+	late := m.tell(is, plain)
+	m.mu.Unlock()
+	if late {
+		m.refresh()
+	}
+	signal(m.wake)
+}
+
+// tell makes what is told of what is known, and tells whether the editor waits for it. It has the lock.
+func (m *margins) tell(is *margined, plain margin.Margin) (late bool) {
+	plain.Join(is.record)
+	is.held.Keep(plain)
+	is.told = is.held.Beside(plain)
+	close(m.came)
+	m.came = make(chan struct{})
+	late, is.late = is.late, false
+	return late
+}
+
+// printOf is the texts that a report is of.
+func printOf(r check.Report) print {
+	h := sha256.New()
+	for _, f := range r.House.Files {
+		h.Write([]byte(f.Name()))
+		h.Write([]byte{0})
+		h.Write(f.Bytes())
+		h.Write([]byte{0})
+	}
+	return print(h.Sum(nil))
+}
+
+// of is what stands in the margin of a document as it is in a view. Where a forecast of it is under way it is
+// waited for, but not for long: then it is what still stands of the one before.
+func (m *margins) of(ctx context.Context, v *desk.View, doc *desk.Doc) margin.Margin {
+	is := m.await(ctx, v, doc)
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if is != nil {
+		return is.told
+	}
+	if last := m.docs[doc.Path]; last != nil {
+		last.late = true
+		return last.held.On(doc.Tree())
+	}
+	return margin.Margin{File: doc.File}
+}
+
+// now is what is known of a document as it is in a view; nil where it is not forecast yet.
+func (m *margins) now(v *desk.View, doc *desk.Doc) *margined {
+	words, err := v.Checked(doc.Path)
+	if err != nil || !m.s.settings().Forecast {
+		return nil
+	}
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if is := m.docs[doc.Path]; is != nil && is.words == words {
+		return is
+	}
+	return nil
+}
+
+// await waits for the forecast of a document as it is in a view; nil where it does not come soon, or none is made.
+func (m *margins) await(ctx context.Context, v *desk.View, doc *desk.Doc) *margined {
+	words, err := v.Checked(doc.Path)
+	if err != nil || !doc.Open || !m.s.settings().Forecast {
+		return nil
+	}
+	end := time.After(patience)
+	for {
+		m.mu.Lock()
+		is, came := m.docs[doc.Path], m.came
+		if is != nil && is.words == words {
+			m.mu.Unlock()
+			return is
+		}
+		m.mu.Unlock()
+		select {
+		case <-came:
+		case <-end:
+			m.mu.Lock()
+			if is := m.docs[doc.Path]; is == nil {
+				m.docs[doc.Path] = &margined{late: true}
+			}
+			m.mu.Unlock()
+			return nil
+		case <-ctx.Done():
+			return nil
+		case <-m.s.ctx.Done():
+			return nil
+		}
+	}
+}
+
+// refresh has the editor ask for hints and lenses again, where it can.
+func (m *margins) refresh() {
+	c := m.s.can().Workspace
+	for method, can := range map[string]bool{"workspace/inlayHint/refresh": c.InlayHint.RefreshSupport, "workspace/codeLens/refresh": c.CodeLens.RefreshSupport} {
+		if can {
+			m.s.work.Go(func() { _ = m.s.ask(m.s.ctx, method, nil, nil) })
+		}
+	}
+}
