@@ -18,7 +18,7 @@ import (
 // pages over TLS are served without HTTP/2, which nobody needs for a few of them.
 var flags = slices.Concat([]string{"-trimpath", "-buildvcs=false", "-tags=nethttpomithttp2"}, keptCalls())
 
-const linkerFlags = "-s -w -buildid= -funcalign=1"
+const linkerFlags = "-s -w -buildid= -funcalign=16"
 
 // keptCalls are the flags of the compiler. The last pattern that fits a package counts.
 func keptCalls() []string {
