@@ -10,6 +10,7 @@ import (
 
 	"maltwright/cmd/answer/curve"
 	"maltwright/cmd/answer/progress"
+	layout "maltwright/cmd/chart"
 	"maltwright/cmd/chart/figures"
 	"maltwright/cmd/chart/svg"
 	"maltwright/cmd/lsp/desk"
@@ -34,15 +35,26 @@ func chart(ctx context.Context, d *subject, o wire.DrawOptions) ([]byte, error) 
 		return nil, refused(fmt.Errorf("there is nothing to draw of %s in it", of))
 	}
 	var b bytes.Buffer
-	err = svg.Write(&b, list[0], svg.Options{})
+	err = svg.Write(&b, list[0], svg.Options{Options: layout.Options{Width: float64(o.Wide)}})
 	return b.Bytes(), err
 }
 
-func (d *subject) curve(ctx context.Context) (curve.Curve, error) {
-	if d.follow != nil {
-		return curve.Batch(ctx, d.follow, curve.Options{})
+// curve is the subject over time, made once.
+func (d *subject) curve(ctx context.Context) (c curve.Curve, err error) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	switch {
+	case d.drawn != nil:
+		return *d.drawn, nil
+	case d.follow != nil:
+		c, err = curve.Batch(ctx, d.follow, curve.Options{})
+	default:
+		c, err = curve.Forecast(ctx, d.forecast, curve.Options{})
 	}
-	return curve.Forecast(ctx, d.forecast, curve.Options{})
+	if err == nil {
+		d.drawn = &c
+	}
+	return c, err
 }
 
 // paper is the sheet by the bucket, as the command sheet makes it: of a process with the clock left open, of
@@ -92,7 +104,7 @@ func drawnAs(ending string, draw func(context.Context, *subject, wire.DrawOption
 		if err != nil {
 			return nil, err
 		}
-		file, err := s.drawn.put(doc.Path, cmp.Or(o.Of, "all"), ending, made)
+		file, err := s.drawn.put(doc.Path, fmt.Sprint(o.Of, o.Wide), ending, made)
 		if err != nil {
 			return nil, refused(fmt.Errorf("it cannot be written: %v", err))
 		}

@@ -84,13 +84,17 @@ func TestChartIsTheOneOfTheCommand(t *testing.T) {
 	require.NoError(t, err)
 	assert.True(t, bytes.Equal(drawn, again))
 
+	narrow, err := drawnBy(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Wide: 360})
+	require.NoError(t, err)
+	assert.Contains(t, string(narrow), `width="360"`)
+
 	c.Open("pale.malt")
 	c.Type("pale.malt", "process \"Loft pale\"", "process \"Loft other\"") // what is open counts
 	drawn, err = drawnBy(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Of: "heat"})
 	require.NoError(t, err)
 	assert.Contains(t, string(drawn), "of Loft other")
 
-	for said, ask := range map[string]func() error{
+	for said, again := range map[string]func() error{
 		`a chart is not made of "joy"`: func() error {
 			_, err := drawnBy(t, c, "maltwright.chart", c.URI("pale.malt"), wire.DrawOptions{Of: "joy"})
 			return err
@@ -100,7 +104,7 @@ func TestChartIsTheOneOfTheCommand(t *testing.T) {
 		"argument 1":                     func() error { _, err := drawnBy(t, c, "maltwright.chart", 5); return err },
 		`no command "maltwright.dance"`:  func() error { _, err := drawnBy(t, c, "maltwright.dance"); return err },
 	} {
-		assert.ErrorContains(t, ask(), said)
+		assert.ErrorContains(t, again(), said)
 	}
 	c.Type("pale.malt", "steep in", "stoop in")
 	_, err = drawnBy(t, c, "maltwright.sheet", c.URI("pale.malt"))

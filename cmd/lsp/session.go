@@ -35,6 +35,7 @@ type session struct {
 
 	folders folders
 	drawn   drawn
+	recent  recent
 
 	work  sync.WaitGroup // what runs on goroutines of its own
 	ctx   context.Context

@@ -5,8 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"sync"
 	"time"
 
+	"maltwright/cmd/answer/curve"
 	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/lsp/desk"
 	"maltwright/cmd/lsp/wire"
@@ -27,6 +29,37 @@ type subject struct {
 	follow   *follow.Following  // of a batch
 	at       time.Time          // as of when it is followed
 	asOf     progress.AsOf      // and why
+
+	mu    sync.Mutex
+	drawn *curve.Curve // nil until it was asked for
+}
+
+// recent is the subject that was drawn last: an editor asks for the same in several sizes. It is of what was
+// checked, which is another as soon as a text is, and of a time.
+type recent struct {
+	mu      sync.Mutex
+	checked *desk.Checked
+	name    string
+	when    time.Time
+	of      *subject
+}
+
+// lately is how long a batch that is under way is told as of the same time.
+const lately = time.Minute
+
+func (r *recent) get(checked *desk.Checked, name string, now time.Time) *subject {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.of == nil || r.checked != checked || r.name != name || now.Sub(r.when).Abs() >= lately {
+		return nil
+	}
+	return r.of
+}
+
+func (r *recent) keep(checked *desk.Checked, name string, now time.Time, of *subject) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.checked, r.name, r.when, r.of = checked, name, now, of
 }
 
 // subject forecasts the process or the batch of a document that has the name, or the first one. A file with
@@ -39,7 +72,19 @@ func (s *session) subject(ctx context.Context, v *desk.View, doc *desk.Doc, name
 	if worst, any := finding.Worst(checked.Findings); any && worst >= finding.Fault {
 		return nil, refused(fmt.Errorf("%s has faults: put them right first", filepath.Base(doc.Path)))
 	}
-	d := &subject{file: filepath.Base(doc.Path)}
+	now := s.now()
+	if d := s.recent.get(checked, name, now); d != nil {
+		return d, nil
+	}
+	d, err := s.forecast(ctx, checked, name, filepath.Base(doc.Path), now)
+	if err == nil {
+		s.recent.keep(checked, name, now, d)
+	}
+	return d, err
+}
+
+func (s *session) forecast(ctx context.Context, checked *desk.Checked, name, file string, now time.Time) (d *subject, err error) {
+	d = &subject{file: file}
 	for _, p := range checked.House.Processes {
 		if name == "" || p.Name == name {
 			d.words = words.Of(p)
@@ -49,7 +94,7 @@ func (s *session) subject(ctx context.Context, v *desk.View, doc *desk.Doc, name
 	}
 	for _, b := range checked.House.Batches {
 		if b.Process != nil && (name == "" || b.Name == name) {
-			err = s.follow(ctx, d, b)
+			err = s.follow(ctx, d, b, now)
 			return d, d.broke(err)
 		}
 	}
@@ -57,9 +102,9 @@ func (s *session) subject(ctx context.Context, v *desk.View, doc *desk.Doc, name
 }
 
 // follow follows a batch, as the command follow does.
-func (s *session) follow(ctx context.Context, d *subject, b *model.Batch) (err error) {
+func (s *session) follow(ctx context.Context, d *subject, b *model.Batch, now time.Time) (err error) {
 	d.words = words.OfBatch(b.Process, b)
-	d.at, d.asOf = progress.When(b, s.now())
+	d.at, d.asOf = progress.When(b, now)
 	o := follow.Options{}
 	if s.options.Cache != "" {
 		o.Shelf = shelf.In(s.options.Cache, shelf.Program())

@@ -91,7 +91,7 @@ func TestExtension(t *testing.T) {
 	require.NoError(t, err)
 	require.NotEmpty(t, tests)
 	run := exec.Command(installed(t, "node"), append([]string{"--test", "--test-reporter=spec"}, tests...)...)
-	run.Env = append(os.Environ(), "TZ=UTC", "MALTWRIGHT="+program, "MALTWRIGHT_EXTENSION="+shipped,
+	run.Env = append(os.Environ(), "TZ=UTC", "XDG_CACHE_HOME="+t.TempDir(), "MALTWRIGHT="+program, "MALTWRIGHT_EXTENSION="+shipped,
 		"NODE_PATH="+filepath.Join(os.Getenv(extensionModules), "node_modules"))
 	said, err := run.CombinedOutput()
 	require.NoError(t, err, "%s", said)

@@ -17,7 +17,7 @@ var flags = []string{"-trimpath", "-buildvcs=false"}
 const linkerFlags = "-s -w -buildid="
 
 // mostBytes is how large a program may be.
-const mostBytes = 27_000_000
+const mostBytes = 25_000_000
 
 // program is one that was built.
 type program struct {

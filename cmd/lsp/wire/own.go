@@ -21,4 +21,5 @@ type Due struct {
 type DrawOptions struct {
 	Name string `json:"name,omitempty"` // of the process or the batch, where the file holds several
 	Of   string `json:"of,omitempty"`   // what to draw: moisture, weight, heat, growth, bed; moisture where nothing is said
+	Wide int    `json:"wide,omitempty"` // of a chart, in px; as wide as for a desk where nothing is said
 }

@@ -4,11 +4,15 @@
 const vscode = require("vscode");
 
 const names = { chart: "maltwright.chart", sheet: "maltwright.sheet" };
+const pictures = Object.values(names);
+
+// How wide charts are drawn, px: for a whole window, and for half of one. Letters are not made smaller than they are drawn by much.
+const [wideDesk, wideTab] = [900, 480];
 
 class Pictures {
   constructor(server) {
     this.server = server;
-    this.panels = new Map(); // by the file of the chart
+    this.panels = new Map(); // by the name of what is drawn
   }
 
   chart(uri) {
@@ -23,38 +27,39 @@ class Pictures {
   async draw(command, uri) {
     const of = uri ?? vscode.window.activeTextEditor?.document.uri;
     if (!of) return vscode.window.showInformationMessage("Open a process or the record of a batch first.");
+    return this.asked(command, [this.server.toServer(of)]);
+  }
+
+  // asked runs a command of the server, and shows what comes of it where that is a picture. The first of the
+  // arguments is the name of a file as the server has it.
+  async asked(command, given, next = (args) => this.server.ask("workspace/executeCommand", { command, arguments: args })) {
+    if (!pictures.includes(command)) return next(given);
     try {
-      const answer = await this.server.ask("workspace/executeCommand", { command, arguments: [this.server.toServer(of)] });
-      if (answer === undefined) return vscode.window.showErrorMessage("The server does not run, or is too old to draw. maltwright: Show the Log says more.");
-      return await this.answered(command, answer);
+      const [uri, options] = given;
+      const files = [];
+      for (const wide of command === names.chart ? [wideDesk, wideTab] : [undefined]) files.push(await next([uri, { ...options, wide }]));
+      if (typeof files[0] !== "string") return vscode.window.showErrorMessage("The server does not run, or is too old to draw. maltwright: Show the Log says more.");
+      if (command === names.chart) await this.showChart(uri, ...files.map((file) => this.server.toEditor(file)));
+      else await vscode.env.openExternal(this.server.toEditor(files[0]));
+      return files[0];
     } catch (fault) {
       return vscode.window.showErrorMessage(`It cannot be drawn: ${fault.message}`);
     }
   }
 
-  // answered shows what a command of the server came to, where it is a picture, and gives it on.
-  async answered(command, answer) {
-    if (typeof answer !== "string") return answer;
-    if (command === names.chart) await this.showChart(this.server.toEditor(answer));
-    if (command === names.sheet) await vscode.env.openExternal(this.server.toEditor(answer));
-    return answer;
-  }
-
-  async showChart(file) {
-    const folder = vscode.Uri.joinPath(file, "..");
-    const key = file.toString();
+  async showChart(key, desk, tab) {
     let panel = this.panels.get(key);
     if (!panel) {
       const beside = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-      panel = vscode.window.createWebviewPanel("maltwright.chart", "Chart", beside, { enableScripts: false, localResourceRoots: [folder] });
+      panel = vscode.window.createWebviewPanel("maltwright.chart", "Chart", beside, { enableScripts: false, localResourceRoots: [vscode.Uri.joinPath(desk, "..")] });
       panel.onDidDispose(() => this.panels.delete(key));
       this.panels.set(key, panel);
     } else panel.reveal(undefined, true);
-    const drawing = new TextDecoder().decode(await vscode.workspace.fs.readFile(file));
+    const drawing = new TextDecoder().decode(await vscode.workspace.fs.readFile(desk));
     const said = { title: inside(drawing, "title"), says: inside(drawing, "desc") };
     panel.title = plain(said.title) || "Chart";
-    const source = panel.webview.asWebviewUri(file).with({ query: String(Date.now()) }); // drawn anew, not out of a cache
-    panel.webview.html = page(panel.webview.cspSource, source, said);
+    const fresh = (file) => panel.webview.asWebviewUri(file).with({ query: String(Date.now()) }); // not out of a cache
+    panel.webview.html = page(panel.webview.cspSource, fresh(desk), fresh(tab), said);
   }
 
   dispose() {
@@ -73,7 +78,7 @@ function plain(text) {
 }
 
 // page shows a drawing as wide as there is room, dark where the editor is dark. It holds no script.
-function page(source, drawing, { title, says }) {
+function page(source, desk, tab, { title, says }) {
   const quoted = (text) => text.replace(/"/g, "&quot;");
   return `<!DOCTYPE html>
 <html lang="en">
@@ -83,11 +88,11 @@ function page(source, drawing, { title, says }) {
 <title>${title}</title>
 <style>
 body { margin: 0; padding: 1em; }
-img { display: block; max-width: 100%; height: auto; color-scheme: light; }
+img { display: block; width: 100%; max-width: 1100px; height: auto; color-scheme: light; }
 body.vscode-dark img, body.vscode-high-contrast:not(.vscode-high-contrast-light) img { color-scheme: dark; }
 </style>
 </head>
-<body><img src="${drawing}" alt="${quoted(says || title)}"></body>
+<body><picture><source media="(max-width: ${wideDesk - 150}px)" srcset="${tab}"><img src="${desk}" alt="${quoted(says || title)}"></picture></body>
 </html>`;
 }
 

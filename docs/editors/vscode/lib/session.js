@@ -4,6 +4,7 @@
 
 const vscode = require("vscode");
 const { Due } = require("./due");
+const { Endings } = require("./endings");
 const { Pictures } = require("./pictures");
 const { settings } = require("./settings");
 
@@ -50,15 +51,19 @@ class Session {
 
   async begin() {
     const wanted = vscode.workspace.getConfiguration("maltwright").get("path");
+    const endings = new Endings(() => this.tell({ kind: "ends" }, wanted));
     try {
-      const client = await this.connect(wanted, this.options(), this.context);
+      const client = await this.connect(wanted, this.options(endings), this.context);
+      const log = client.error.bind(client);
+      client.error = (said, data) => log(said, data, false); // people are told in our words, once
       this.client = client;
       await client.start();
+      endings.began = true;
       const { name, version } = client.initializeResult?.serverInfo ?? {};
       this.log.info(`started ${name ?? "the server"} ${version ?? ""}`.trim());
       this.due.begin();
     } catch (fault) {
-      this.client = undefined;
+      await this.end();
       this.log.error(String(fault?.message ?? fault));
       this.tell(fault, wanted); // not awaited: it stands until somebody answers
     }
@@ -91,18 +96,21 @@ class Session {
     return this.client ? this.client.protocol2CodeConverter.asUri(uri) : vscode.Uri.parse(uri);
   }
 
-  options() {
+  options(errorHandler) {
     return {
       documentSelector: [
         { language: "malt", scheme: "file" },
         { language: "malt", scheme: "untitled" },
       ],
+      errorHandler,
+      initializationFailedHandler: () => false, // start rejects, and it is told there
       outputChannel: this.log,
+      revealOutputChannelOn: 4, // never by itself: what matters is told where it happens
       initializationOptions: settings(),
       synchronize: { configurationSection: "maltwright", fileEvents: vscode.workspace.createFileSystemWatcher("**/*.csv") },
       middleware: {
         // A lens asks the server for a picture; what comes back is a file to be shown.
-        executeCommand: async (command, args, next) => this.pictures.answered(command, await next(command, args)),
+        executeCommand: (command, args, next) => this.pictures.asked(command, args, (given) => next(command, given)),
       },
     };
   }
@@ -126,6 +134,7 @@ function words(fault, wanted) {
       return [`${which} cannot serve an editor, so nothing is checked. Install one of the version of this extension (${install}), or say in the settings where it stands.`, "Open Settings", "Try Again"];
     }
   }
+  if (fault?.kind === "ends") return ["The maltwright server ended several times, and is not started again. What broke it stands in the log.", "Show the Log", "Try Again"];
   return [`The maltwright server did not start: ${fault?.message ?? fault}`, "Show the Log", "Try Again"];
 }
 

@@ -13,6 +13,7 @@ const folder = fs.mkdtempSync(path.join(os.tmpdir(), "program-"));
 const manifest = JSON.parse(fs.readFileSync(path.join(own, "package.json"), "utf8"));
 const editor = new Editor(manifest, folder);
 editor.install();
+const { Endings } = require("../lib/endings");
 const { find, serves } = require("../lib/program");
 const { Session } = require("../lib/session");
 
@@ -93,4 +94,34 @@ test("people are told what to do, and can do it from the message", async () => {
   await session.stop();
   context.subscriptions.forEach((one) => one.dispose());
   assert.equal(editor.commands.size, 0);
+});
+
+test("a server that ends before it begins is told once, and nothing is left of it", async () => {
+  const { connect } = require("../lib/server");
+  editor.said.length = 0;
+  editor.settings["maltwright.path"] = script("broken/maltwright", '[ "$2" = --help ] && exit; exit 3');
+  const context = { subscriptions: [], extensionPath: own };
+  const session = new Session(context, connect);
+  await session.start();
+  assert.equal(session.client, undefined);
+  assert.match(editor.said[0].said, /^The maltwright server did not start: /);
+  assert.deepEqual(editor.said[0].buttons, ["Show the Log", "Try Again"]);
+  assert.equal(editor.said.length, 1, JSON.stringify(editor.said));
+  await session.stop();
+  context.subscriptions.forEach((one) => one.dispose());
+});
+
+test("a server that ends by itself is started again, but not for ever", () => {
+  let now = 0;
+  let told = 0;
+  const endings = new Endings(() => told++, () => now);
+  const [leave, again] = [1, 2];
+  assert.equal(endings.closed().action, leave, "it never began");
+  endings.began = true;
+  for (let i = 0; i < 4; i++) assert.equal(endings.closed().action, again);
+  now = 4 * 60 * 1000;
+  for (let i = 0; i < 4; i++) assert.equal(endings.closed().action, again, "those are long ago");
+  assert.equal(told, 0);
+  assert.equal(endings.closed().action, leave);
+  assert.equal(told, 1);
 });

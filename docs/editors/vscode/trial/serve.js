@@ -23,6 +23,7 @@ const root = path.resolve(folder);
 const readable = [root, os.tmpdir(), path.join(os.homedir(), ".cache")]; // charts may be written outside of the folder
 const rpc = load("vscode-jsonrpc/node");
 const talks = new Map();
+const ours = new RegExp(`^([a-z0-9-]+\\.)?localhost:${port}$`); // tabs of charts have hosts of their own
 
 const types = { ".html": "text/html", ".js": "text/javascript", ".mjs": "text/javascript", ".css": "text/css", ".json": "application/json", ".svg": "image/svg+xml", ".png": "image/png", ".ttf": "font/ttf", ".wasm": "application/wasm" };
 
@@ -51,6 +52,7 @@ init(document.body, {
   productConfiguration: { nameShort: "trial", nameLong: "trial", applicationName: "trial", dataFolderName: ".trial", webEndpointUrlTemplate: location.origin + "/code", quality: "stable", extensionEnabledApiProposals: {} },
   folderUri: { scheme: "trial", path: ${JSON.stringify(root)} },
   defaultLayout: { force: true, editors: ${JSON.stringify(editors)} },
+  webviewEndpoint: location.protocol + "//{{uuid}}." + location.host + "/code/out/vs/workbench/contrib/webview/browser/pre",
   configurationDefaults: ${JSON.stringify(settings)},
   additionalBuiltinExtensions: [{ scheme: "http", authority: location.host, path: "/extension" }],
 });
@@ -90,7 +92,7 @@ function talk(id) {
 }
 
 async function answer(req, res) {
-  if (req.headers.host !== `localhost:${port}`) throw new Error("asked by another name");
+  if (!ours.test(req.headers.host)) throw new Error("asked by another name");
   const url = new URL(req.url, "http://localhost");
   const [, what, ...rest] = url.pathname.split("/").map(decodeURIComponent);
   const asked = url.searchParams.get("path");
