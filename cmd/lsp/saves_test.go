@@ -130,3 +130,14 @@ func TestWhatBothHaveChangedIsLeftToThePerson(t *testing.T) {
 	c.Tell("textDocument/willSave", wire.WillSaveTextDocumentParams{TextDocument: c.Document("26-03.malt"), Reason: 1})
 	require.Contains(t, string(c.Heard("window/showMessage", 1).Params), "saving writes over that", "it is said again before the save")
 }
+
+func TestWhatCameBeforeTheBufferWasOpenedIsTold(t *testing.T) {
+	book := example(t, "batches/26-03.malt")
+	c := typing(t, "26-03.malt", noted(book, came), "pale.malt", example(t, "pale.malt"), "loft.malt", example(t, "loft.malt"))
+	c.OpenWith("26-03.malt", book) // as the editor had read it, or kept it
+	d := warned(c)
+	assert.Contains(t, d.Message, "came: turned at 2026-03-14 21:05")
+	assert.Contains(t, string(d.Data), `"certain":false`)
+	c.TypeAt("26-03.malt", len(book)-2, 0, came)
+	unwarned(c)
+}

@@ -58,8 +58,11 @@ type Doc struct {
 	found []finding.Finding // of its statements
 }
 
-// Base is a text that was on disk.
-type Base struct{ Text []byte }
+// Base is a text that buffer and file once were.
+type Base struct {
+	Text  []byte
+	Guess bool // the buffer was opened as another text than its file, which has all of it and more
+}
 
 // Tree is the document as statements, parsed once. It stands also where much of it is broken.
 func (d *Doc) Tree() *syntax.Tree {
@@ -126,7 +129,7 @@ func (d *Desk) Open(uri string, version int32, text string) {
 	if filepath.IsAbs(path) {
 		doc.real = real(path)
 		if b := d.disk.file(path); b.err == nil {
-			doc.Begun = &Base{b.bytes}
+			doc.Begun = begun([]byte(text), b.bytes)
 		}
 	}
 	d.mu.Lock()
@@ -158,7 +161,7 @@ func (d *Desk) Saved(uri string) {
 }
 
 // Rebase takes note of the text on disk that a buffer is now a change of.
-func (d *Desk) Rebase(path string, text []byte) { d.rebase(path, &Base{text}) }
+func (d *Desk) Rebase(path string, text []byte) { d.rebase(path, &Base{Text: text}) }
 
 func (d *Desk) rebase(path string, base *Base) {
 	d.mu.Lock()
@@ -168,7 +171,7 @@ func (d *Desk) rebase(path string, base *Base) {
 		return
 	}
 	if base == nil {
-		base = &Base{was.File.Bytes()}
+		base = &Base{Text: was.File.Bytes()}
 	}
 	d.put(&Doc{Path: was.Path, URI: was.URI, Version: was.Version, Open: true, File: was.File, Begun: base, real: was.real})
 }
