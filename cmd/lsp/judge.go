@@ -63,6 +63,17 @@ func (j *judge) changed(path string) {
 	signal(j.wake)
 }
 
+// unforesee drops what forecasts have found, since none are made any more.
+func (j *judge) unforesee() {
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	for _, is := range j.docs {
+		if is.whole != nil {
+			is.words, is.whole, is.found = nil, nil, nil // the words are looked at, and told, anew
+		}
+	}
+}
+
 // closed takes back what was told of a document.
 func (j *judge) closed(path, uri string) {
 	j.mu.Lock()
@@ -135,7 +146,7 @@ func (j *judge) words(view *desk.View, doc *desk.Doc) {
 	top := j.s.overtaken(view, doc)
 	j.mu.Lock()
 	defer j.mu.Unlock()
-	if !j.s.desk.IsOpen(doc.Path) {
+	if !j.s.desk.IsOpen(doc) {
 		return
 	}
 	is := j.docs[doc.Path]
@@ -228,8 +239,8 @@ func (j *judge) round() {
 			break
 		}
 	}
-	if changed && j.s.pulls() {
-		j.s.work.Go(func() { _ = j.s.ask(j.s.ctx, "workspace/diagnostic/refresh", nil, nil) })
+	if changed {
+		j.s.refreshFindings()
 	}
 }
 
@@ -260,7 +271,7 @@ func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (c
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	is := j.docs[doc.Path]
-	if is == nil || ctx.Err() != nil || words != is.words {
+	if is == nil || ctx.Err() != nil || words != is.words || !j.s.settings().Forecast {
 		return false, false
 	}
 	is.whole, is.found = words, nil
