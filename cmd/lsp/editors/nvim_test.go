@@ -28,6 +28,11 @@ func TestNeovimAsThePageSetsItUp(t *testing.T) {
 	dir := slipped(t)
 	a := session(t, home(t, "neovim.md", "lua", ".config/nvim/init.lua"), dir, nvim, "--headless", "pale.malt", "-c", "luafile "+script)
 	judge(t, a, dir)
+	assert.Regexp(t, `\d d .*moisture \d.* %`, a.text(t, "lens"))
+	parts := strings.Join(a.texts(t, "parts"), "\n")
+	for _, part := range []string{"Loft pale", "germinate", "kiln"} {
+		assert.Contains(t, parts, part)
+	}
 }
 
 // judge looks at what an editor was told in its session.

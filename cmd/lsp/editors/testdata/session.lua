@@ -92,6 +92,23 @@ local function run()
   end
   wait('hints', hints)
 
+  -- what a process comes to
+  vim.lsp.codelens.refresh()
+  wait('a lens', function()
+    return #vim.lsp.codelens.get(0) > 0 and vim.lsp.codelens.get(0)[1].command ~= nil
+  end)
+  answers.lens = vim.lsp.codelens.get(0)[1].command.title
+
+  -- list of parts
+  press('gO')
+  wait('the parts', function()
+    return #vim.fn.getqflist() > 0
+  end)
+  answers.parts = vim.tbl_map(function(item)
+    return item.text
+  end, vim.fn.getqflist())
+  vim.cmd('cclose')
+
   -- hover
   goto_text('cure at')
   press('K')
