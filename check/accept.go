@@ -81,6 +81,9 @@ func idle(h *model.House, unjudged []finding.NotJudged, o Options) map[string]bo
 	return names
 }
 
+// Silenced tells whether an acceptance of a house silences a finding.
+func Silenced(h *model.House, f finding.Finding) bool { return silencer(h, f) >= 0 }
+
 func silencer(h *model.House, f finding.Finding) int {
 	return slices.IndexFunc(h.Accepts, func(a model.Accept) bool {
 		return f.Severity < finding.Danger && a.Rule.Text == f.Rule && concerns(h, a, f)

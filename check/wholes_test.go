@@ -134,3 +134,52 @@ func TestWhatIsOfferedWholeStandsAsTidyWritesIt(t *testing.T) {
 		}
 	}
 }
+
+// What is called usual is found fault with by no rule that needs no forecast, in the place of any value of
+// a process.
+func TestWhatIsCalledUsualIsFoundFaultWithByNothing(t *testing.T) {
+	pale, err := os.ReadFile("../examples/pale.malt")
+	require.NoError(t, err)
+	house, k := loft(t)
+	text := house + strings.Replace(string(pale), `use "loft.malt"`, "", 1)
+	rules := func(text string) (names []string) {
+		for _, f := range File("x.malt", []byte(text), ".", nil, Options{NoForecast: true}).Findings {
+			if f.Severity >= finding.Caution {
+				names = append(names, f.Rule+": "+f.Message)
+			}
+		}
+		return names
+	}
+	require.Empty(t, rules(text))
+	tree, _ := syntax.Parse(source.New("x.malt", []byte(text)))
+	taken := 0
+	tree.Top.Walk(func(s *syntax.Statement) {
+		if s.Start < len(house) {
+			return
+		}
+		terms := s.Terms
+		for _, c := range s.Clauses {
+			terms = append(terms, c.Terms...)
+		}
+		for _, term := range terms {
+			if b, ok := term.(syntax.Bounded); ok {
+				term = b.Value
+			}
+			if _, ok := term.(syntax.Amount); !ok {
+				continue
+			}
+			at := term.Range()
+			cut := text[:at.Start] + text[at.End:]
+			without, _ := syntax.Parse(source.New("x.malt", []byte(cut)))
+			for _, it := range offer.At(without.File, without, at.Start, k) {
+				if it.Kind != offer.Value || !strings.Contains(it.Detail, "usual") {
+					continue
+				}
+				taken++
+				assert.Empty(t, rules(cut[:at.Start]+it.Edit.New+cut[at.Start:]), "%s in the place of %s in: %s", it.Edit.New, tree.File.Text(at), tree.File.Text(s.Head()))
+			}
+		}
+	})
+	assert.Greater(t, taken, 12)
+	t.Logf("%d usual values were taken", taken)
+}

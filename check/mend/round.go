@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/read"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 )
@@ -79,7 +80,7 @@ func (m mender) try(before look, todo []int) (after look, blamed []int) {
 	for _, i := range todo {
 		edits = append(edits, before.found[i].Fixes...)
 	}
-	slices.SortStableFunc(edits, func(a, b finding.Edit) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
+	sorted.Stable(edits, func(a, b finding.Edit) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
 	after = m.look(apply(before.file, edits))
 	j := &judgement{before: before, after: after, todo: todo, edits: edits}
 	after.owed, blamed = j.judge()

@@ -10,6 +10,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
@@ -52,7 +53,7 @@ func (r *record) doubts() {
 			loud = append(loud, i)
 		}
 	}
-	slices.SortStableFunc(loud, func(a, b int) int { return cmp.Compare(math.Abs(h.off[b]), math.Abs(h.off[a])) })
+	sorted.Stable(loud, func(a, b int) int { return cmp.Compare(math.Abs(h.off[b]), math.Abs(h.off[a])) })
 	if len(loud) > mostTold {
 		loud = loud[:1]
 	}

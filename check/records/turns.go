@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/vocabulary"
 )
 
@@ -129,6 +130,6 @@ func middleGap(turns []model.Reading) float64 {
 	for k := 1; k < len(turns); k++ {
 		gaps = append(gaps, turns[k].When().Sub(turns[k-1].When().Time).Seconds())
 	}
-	slices.SortFunc(gaps, cmp.Compare)
+	sorted.Stable(gaps, cmp.Compare)
 	return gaps[len(gaps)/2]
 }

@@ -18,7 +18,7 @@ const module = "maltwright/"
 // pipeline is the order of the folders: a package imports only from those in front
 // of it.
 var pipeline = []string{
-	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/vocabulary", "lang/calendar", "lang/syntax", "lang/value", "lang/model", "lang/read",
+	"lang/regular", "lang/sorted", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/vocabulary", "lang/calendar", "lang/syntax", "lang/value", "lang/model", "lang/read",
 	"lang/layout", "lang/fingerprint", "lang/contrast", "lang/merge", "lang/outline", "lang/offer",
 	"sim/work", "sim/powers", "sim/air", "sim/draught", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/pneumatic", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/anyhouse", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/sampler", "sim/infer/follow", "sim/infer/learn", "sim/outside/figure", "sim/outside", "sim/outside/fit",

@@ -2,7 +2,8 @@ package chart
 
 import (
 	"cmp"
-	"slices"
+
+	"maltwright/lang/sorted"
 )
 
 // Spread puts labels of a height one over another between low and high, each as near to where it wants to be as the
@@ -23,7 +24,7 @@ func Spread(want []float64, height, low, high float64) []float64 {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(want[a], want[b]) })
+	sorted.Stable(order, func(a, b int) int { return cmp.Compare(want[a], want[b]) })
 	type block struct {
 		sum float64 // of what the members want, less what the labels before them in the block take
 		n   int

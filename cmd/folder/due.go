@@ -10,6 +10,7 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/sim/infer/follow"
 	"maltwright/sim/visits"
@@ -42,7 +43,7 @@ func (s *standing) due(b *Batch, x stood, all []noted.Visit, now time.Time) {
 		d.seen(now)
 		b.Late = append(b.Late, d)
 	}
-	slices.SortStableFunc(b.Late, func(a, b Due) int { return a.At.Compare(b.At) })
+	sorted.Stable(b.Late, func(a, b Due) int { return a.At.Compare(b.At) })
 }
 
 // lates leaves out what is so long over that nobody asks for it: what leaves no line, what was to be

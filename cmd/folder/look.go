@@ -5,12 +5,12 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
+	"maltwright/lang/sorted"
 )
 
 // Look says how the folder stands at a time. An unchanged folder costs a look at its files; a record that
@@ -26,8 +26,8 @@ func (d *Folder) Look(ctx context.Context, now time.Time) (State, error) {
 			return s, err
 		}
 	}
-	slices.SortStableFunc(s.Over, func(a, b Brief) int { return b.Last.Compare(a.Last) })
-	slices.SortStableFunc(s.Due, func(a, b Due) int { return a.At.Compare(b.At) })
+	sorted.Stable(s.Over, func(a, b Brief) int { return b.Last.Compare(a.Last) })
+	sorted.Stable(s.Due, func(a, b Due) int { return a.At.Compare(b.At) })
 	s.Version = versionOf(s, units)
 	return s, nil
 }

@@ -30,6 +30,9 @@ func codeAction(ctx context.Context, s *session, v *desk.View, p wire.CodeAction
 		return nil, err
 	}
 	list := []wire.CodeAction{}
+	if x := s.putInAction(v, doc); x != nil && wants(p.Context.Only, wire.ActionQuickFix) {
+		list = append(list, *x)
+	}
 	r := s.reportedSoFar(ctx, v, doc)
 	if wants(p.Context.Only, wire.ActionQuickFix) || wants(p.Context.Only, wire.ActionRewrite) {
 		for _, x := range margin.Actions(ctx, caseOf(v, doc), doc.Tree(), r, v.Span(doc.File, p.Range)) {

@@ -1,13 +1,18 @@
 package lsp
 
-import "os"
+import (
+	"errors"
 
-// lives tells whether a process is there.
+	"golang.org/x/sys/windows"
+)
+
+// lives tells whether a process is there. One that may not be looked at is.
 func lives(process int) bool {
-	p, err := os.FindProcess(process) // opens it, which fails where it has ended and nobody holds it
+	h, err := windows.OpenProcess(windows.SYNCHRONIZE, false, uint32(process))
 	if err != nil {
-		return false
+		return errors.Is(err, windows.ERROR_ACCESS_DENIED)
 	}
-	_ = p.Release() // what was opened is there
-	return true
+	defer func() { _ = windows.CloseHandle(h) }()
+	event, err := windows.WaitForSingleObject(h, 0)
+	return err != nil || event == uint32(windows.WAIT_TIMEOUT)
 }

@@ -62,7 +62,7 @@ func (s *session) item(v *desk.View, doc *desk.Doc, it offer.Item) wire.Completi
 			t.code(it.Doc)
 		} else {
 			t.line(it.Doc)
-			t.code(it.Form)
+			t.form(it.Form)
 		}
 		out.Documentation = t.content()
 	}

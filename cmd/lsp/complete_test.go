@@ -153,10 +153,10 @@ func BenchmarkCompletion(b *testing.B) {
 
 func TestRulesThatHaveFoundSomethingStandInFront(t *testing.T) {
 	c := loft(t)
-	c.Type("pale.malt", "water at 13 °C", "water at 18 °C")
-	c.Has("pale.malt", "steep-water-warm")
+	c.Type("pale.malt", "final moisture 3.5 to 4.8 %", "final moisture 1.5 to 2 %")
+	c.Has("pale.malt", "expectation-broken")
 	c.Type("pale.malt", "  deculm within", "  accept \n  deculm within")
 	first := offered(c, "pale.malt", "accept ", nil).Items[0]
-	assert.Equal(t, "steep-water-warm", first.Label)
-	assert.Equal(t, "the steep water is warm for the grain", first.Detail)
+	assert.Equal(t, "expectation-broken", first.Label)
+	assert.Equal(t, "the forecast does not keep a promise of the process", first.Detail)
 }

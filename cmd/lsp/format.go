@@ -1,6 +1,7 @@
 package lsp
 
 import (
+	"bytes"
 	"context"
 	"strings"
 
@@ -53,7 +54,24 @@ func rangeFormatting(_ context.Context, _ *session, v *desk.View, p wire.Documen
 			list = append(list, e)
 		}
 	}
+	if !sameSaid(f, list) { // a statement that goes over the end of the range
+		list = nil
+	}
 	return textEdits(v, doc, list), nil
+}
+
+// sameSaid tells whether a file says the same with some edits, in their order.
+func sameSaid(f *source.File, list []finding.Edit) bool {
+	var text []byte
+	last := 0
+	for _, e := range list {
+		text = append(append(text, f.Bytes()[last:e.Place.Start]...), e.New...)
+		last = e.Place.End
+	}
+	after, found := syntax.Parse(source.New(f.Name(), append(text, f.Bytes()[last:]...)))
+	before, _ := syntax.Parse(f)
+	worst, any := finding.Worst(found)
+	return !(any && worst >= finding.Fault) && bytes.Equal(layout.Plain(after), layout.Plain(before))
 }
 
 func offerTyping(c *wire.ServerCapabilities) {

@@ -50,7 +50,7 @@ func meaning(t *text, v *desk.View, doc *desk.Doc, m offer.Meaning) {
 			t.line("in " + in)
 		}
 	}
-	t.code(m.Form)
+	t.form(m.Form)
 }
 
 // fileOf is the name of the file of a place, "" of the document itself.

@@ -24,7 +24,7 @@ func TestAHoverSaysWhatAWordMeansAndWhatIsUsual(t *testing.T) {
 	h := pointed(c, "pale.malt", "13 °C")
 	require.NotNil(t, h)
 	assert.Equal(t, wire.Markdown, h.Contents.Kind)
-	for _, want := range []string{"**how warm: 13 °C**", "the temperature of the water", "- = 55 °F", "- 12 to 15 °C is usual for the steep water of barley; above 16 °C it is warm for the grain", "```malt\nsoak ("} {
+	for _, want := range []string{"**how warm: 13 °C**", "the temperature of the water", "- = 55 °F", "- 12 to 15 °C is usual for the steep water of barley; above 16 °C it is warm for the grain", "```text\nsoak ("} {
 		assert.Contains(t, h.Contents.Value, want)
 	}
 	require.NotNil(t, h.Range)

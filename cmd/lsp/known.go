@@ -7,7 +7,7 @@ import (
 	"sync"
 
 	"maltwright/check/profile"
-	"maltwright/check/records"
+	ofrecords "maltwright/check/records"
 	"maltwright/check/rules"
 	"maltwright/check/usual"
 	"maltwright/cmd/lsp/desk"
@@ -22,7 +22,7 @@ import (
 // that it uses, and what is usual for its grain and malt. The names are of the files as they stand, so
 // that a line which does not read takes none of them away.
 func (s *session) known(v *desk.View, doc *desk.Doc, offset int) offer.Known {
-	k := offer.Known{Names: offer.NamesIn(doc.Tree()), Now: s.now(), Rules: rulesOf(s.found(doc))}
+	k := offer.Known{Names: offer.NamesIn(doc.Tree()), Now: s.now(), Rules: rulesOf(s.foundLast(doc))}
 	for _, path := range v.Folder(doc.Dir()) {
 		if path != doc.Path {
 			k.Files = append(k.Files, filepath.Base(path))
@@ -56,12 +56,23 @@ var ruleNames = sync.OnceValue(func() []offer.Named {
 	for _, r := range rules.All() {
 		add(r.Rule)
 	}
-	for _, r := range records.Rules() {
+	for _, r := range ofrecords.Rules() {
 		add(r)
 	}
 	slices.SortFunc(list, func(a, b offer.Named) int { return strings.Compare(a.Text, b.Text) })
 	return list
 })
+
+// foundLast is what the last forecast of a document found: while an accept is being written its process does
+// not read, and nothing is judged.
+func (s *session) foundLast(doc *desk.Doc) []finding.Finding {
+	s.judge.mu.Lock()
+	defer s.judge.mu.Unlock()
+	if is := s.judge.docs[doc.Path]; is != nil {
+		return is.found
+	}
+	return nil
+}
 
 // rulesOf are all rules, those that have found something in front.
 func rulesOf(found []finding.Finding) []offer.Named {

@@ -22,11 +22,11 @@ func codeLens(ctx context.Context, s *session, v *desk.View, p wire.CodeLensPara
 		add := func(title, command string) {
 			list = append(list, wire.CodeLens{Range: at, Command: &wire.Command{Title: title, Command: command, Arguments: []any{p.TextDocument.URI, wire.DrawOptions{Name: x.Name}}}})
 		}
-		if x.Text != "" {
-			add(x.Text, commandChart)
+		add(x.Text, commandChart)
+		if x.Drawn {
+			add("chart", commandChart)
+			add("sheet by the bucket", commandSheet)
 		}
-		add("chart", commandChart)
-		add("sheet by the bucket", commandSheet)
 	}
 	return list, nil
 }

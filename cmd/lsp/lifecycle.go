@@ -132,9 +132,10 @@ type settings struct {
 		Gates    bool `json:"gates"`
 		Readings bool `json:"readings"`
 	} `json:"hints"`
-	Lenses   bool `json:"lenses"`
-	Forecast bool `json:"forecast"`
-	Show     bool `json:"show"` // what is drawn is shown by the editor
+	Lenses   bool   `json:"lenses"`
+	Forecast bool   `json:"forecast"`
+	Show     bool   `json:"show"`  // what is drawn is shown by the editor
+	Start    string `json:"start"` // when the first soak of a process begins, as people say it; "" where it is not known
 }
 
 var usualSettings = func() settings {

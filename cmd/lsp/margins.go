@@ -9,6 +9,7 @@ import (
 	"maltwright/check"
 	"maltwright/cmd/lsp/desk"
 	"maltwright/cmd/margin"
+	"maltwright/lang/calendar"
 )
 
 // margins keep what a forecast has to say beside the lines of what is open.
@@ -45,8 +46,7 @@ type margined struct {
 }
 
 const (
-	mostKept  = 64                     // texts of which it is kept how sure they are
-	patience  = 400 * time.Millisecond // that hints wait for a forecast
+	mostKept  = 64 // texts of which it is kept how sure they are
 	minute    = time.Minute
 	rereading = 5 * minute // between looks at a record: what is next moves on with the clock
 	calm      = 4          // times as quiet as for a forecast must it be before many are made
@@ -54,6 +54,19 @@ const (
 
 func newMargins(s *session) *margins {
 	return &margins{s: s, wake: make(chan struct{}, 1), docs: map[string]*margined{}, came: make(chan struct{}), kept: map[print][]*margin.Likely{}}
+}
+
+// start are the options of a margin: when the first soak begins, where that is set and reads.
+func (m *margins) start() (o margin.Options) {
+	said := m.s.settings().Start
+	if said == "" {
+		return o
+	}
+	meant, err := calendar.Reader{Now: m.s.now()}.One(said)
+	if err != nil {
+		return o
+	}
+	return margin.Options{Start: meant.At}
 }
 
 // changed takes note that something was typed. What is ended by that is begun again once it is quiet.
@@ -67,6 +80,17 @@ func (m *margins) changed() {
 	}
 }
 
+// reset tells what is known as it is set now.
+func (m *margins) reset() {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	for _, is := range m.docs {
+		if is.words != nil {
+			m.tell(is, margin.Of(is.doc.Tree(), is.report, is.likely, m.start()))
+		}
+	}
+}
+
 func (m *margins) closed(path string) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
@@ -76,7 +100,7 @@ func (m *margins) closed(path string) {
 // take takes the report of a document.
 func (m *margins) take(view *desk.View, doc *desk.Doc, words *desk.Checked, r check.Report) {
 	defer m.s.judge.recovered("the margin of " + doc.Path)
-	plain := margin.Of(doc.Tree(), r, nil, margin.Options{})
+	plain := margin.Of(doc.Tree(), r, nil, m.start())
 	m.mu.Lock()
 	is := m.docs[doc.Path]
 	if is == nil {
@@ -87,7 +111,7 @@ func (m *margins) take(view *desk.View, doc *desk.Doc, words *desk.Checked, r ch
 	is.likely, is.sure = m.kept[printOf(r)], false
 	if is.likely != nil {
 		is.sure = true
-		plain = margin.Of(doc.Tree(), r, is.likely, margin.Options{})
+		plain = margin.Of(doc.Tree(), r, is.likely, m.start())
 	}
 	is.record = margin.Margin{}
 	late := m.tell(is, plain)
@@ -157,7 +181,7 @@ func (m *margins) await(ctx context.Context, v *desk.View, doc *desk.Doc) *margi
 	if err != nil || !doc.Open || !m.s.settings().Forecast {
 		return nil
 	}
-	end := time.After(patience)
+	end := time.After(m.s.options.Wait)
 	for {
 		m.mu.Lock()
 		is, came := m.docs[doc.Path], m.came

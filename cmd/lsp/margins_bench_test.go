@@ -20,12 +20,16 @@ func BenchmarkHints(b *testing.B) {
 			c.Open(name)
 			hints(c, name)
 			texts := []string{"soak 7 h in", "soak 6.9 h in"}
+			var took []time.Duration
 			for i := 0; b.Loop(); i++ {
+				from := time.Now()
 				c.Type(name, texts[i%2], texts[1-i%2])
 				if with(hints(c, name), "soak") == "" {
 					b.Fatal("there are no hints")
 				}
+				took = append(took, time.Since(from))
 			}
+			spread(b, took)
 		})
 	}
 }

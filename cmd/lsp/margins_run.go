@@ -99,7 +99,7 @@ func (m *margins) records(ctx context.Context, is *margined, was margined) {
 	}
 	m.found(is, was, func() {
 		is.record = record
-		m.tell(is, margin.Of(was.doc.Tree(), was.report, is.likely, margin.Options{}))
+		m.tell(is, margin.Of(was.doc.Tree(), was.report, is.likely, m.start()))
 	})
 	m.refresh()
 }
@@ -118,7 +118,7 @@ func (m *margins) likely(ctx context.Context, is *margined, was margined) {
 			clear(m.kept)
 		}
 		is.likely, m.kept[printOf(was.report)] = likely, likely
-		m.tell(is, margin.Of(was.doc.Tree(), was.report, likely, margin.Options{}))
+		m.tell(is, margin.Of(was.doc.Tree(), was.report, likely, m.start()))
 	})
 	m.refresh()
 }

@@ -91,6 +91,16 @@ func TestEachKindOfHintIsSwitchedOffAlone(t *testing.T) {
 	assert.Empty(t, lenses(c, "pale.malt"))
 }
 
+func TestWithADayOfTheFirstSoakHintsHaveTimesOfTheClock(t *testing.T) {
+	c := typingAs(t, func(p *wire.InitializeParams) {
+		p.InitializationOptions = json.RawMessage(`{"start":"2026-03-06 07:00"}`)
+	}, "pale.malt", example(t, "pale.malt"), "loft.malt", example(t, "loft.malt"))
+	c.Open("pale.malt")
+	assert.Equal(t, "soak 7 h in water at 13 °C « 3×: Sat 7 Mar 22:00, 43.8 %, 9.26 kg", with(hints(c, "pale.malt"), "soak"))
+	c.Tell("workspace/didChangeConfiguration", map[string]any{"settings": json.RawMessage(`{"maltwright":{"start":"no time"}}`)})
+	assert.Equal(t, "soak 7 h in water at 13 °C « 3×: 1 d 15 h, 43.8 %, 9.26 kg", with(hints(c, "pale.malt"), "soak"))
+}
+
 func lenses(c *typist.Typist, name string) (list []string) {
 	var got []wire.CodeLens
 	c.Ask("textDocument/codeLens", wire.CodeLensParams{TextDocument: c.Document(name)}, &got)
@@ -112,7 +122,7 @@ func record(t testing.TB, now string) *typist.Typist {
 	require.NoError(t, err)
 	cache := t.TempDir()
 	serve := func(ctx context.Context, in io.Reader, out io.Writer) int {
-		return Serve(ctx, in, out, Options{Version: "test", Quiet: 5 * time.Millisecond, Look: 20 * time.Millisecond, Members: 20, Cache: cache, Clock: func() time.Time { return at }})
+		return Serve(ctx, in, out, Options{Version: "test", Quiet: 5 * time.Millisecond, Look: 20 * time.Millisecond, Wait: typist.Patience, Members: 20, Cache: cache, Clock: func() time.Time { return at }})
 	}
 	text, _, _ := strings.Cut(example(t, "batches/26-05.malt"), "  read    water 13.7")
 	c := typist.Sit(t, serve, nil, "26-05.malt", text+"}\n", "pale.malt", example(t, "batches/pale.malt"), "loft.malt", example(t, "batches/loft.malt"))

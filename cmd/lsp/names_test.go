@@ -202,10 +202,13 @@ func TestABufferWithoutAFileHasNamesToo(t *testing.T) {
 // ones; and nothing breaks.
 func TestWordsHaveTheirPlacesInEachEncoding(t *testing.T) {
 	for name, enc := range map[string]source.Encoding{"utf-8": source.Bytes, "utf-16": source.UTF16, "utf-32": source.Characters} {
-		c := typingAs(t, func(p *wire.InitializeParams) { p.Capabilities.General.PositionEncodings = []string{name} })
+		c := typingAs(t, func(p *wire.InitializeParams) {
+			plainly(p)
+			p.Capabilities.General.PositionEncodings = []string{name}
+		})
 		pale := example(t, "pale.malt")
 		extra := append(spoil.Words(pale), "°", "🌾", "\"🌾 °\"", "# 🌾 °", "{", "}", "\r\n")
-		for seed := range spoil.Seeds(25, 1000) {
+		for seed := range spoil.Seeds(12, 1000) {
 			text := strings.ToValidUTF8(spoil.Text(spoil.Random(seed), strings.ReplaceAll(pale, "°C", "°C # 🌾°"), extra), "?")
 			file := fmt.Sprintf("%d.malt", seed)
 			c.OpenWith(file, text)

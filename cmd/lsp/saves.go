@@ -61,9 +61,12 @@ func (is *saved) compare(d *desk.Desk, doc *desk.Doc, disk []byte) {
 		is.saving(base, doc)
 	}
 	is.doc, is.disk, is.is, is.over = doc, string(disk), nil, false
-	if string(base) != string(doc.Text()) { // else an editor reads it anew by itself
+	if doc.Begun.Guess || string(base) != string(doc.Text()) { // else an editor reads it anew by itself
 		if is.is = desk.Overtaking(base, doc.Text(), disk); is.is == nil && string(base) != string(disk) {
 			d.Rebase(doc.Path, disk)
+		}
+		if is.is != nil && doc.Begun.Guess {
+			is.is.Certain = false
 		}
 	}
 	for is.is == nil && len(is.lost) > 0 {

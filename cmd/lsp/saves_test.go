@@ -52,6 +52,13 @@ func TestOneIsWarnedBeforeASaveOverReadings(t *testing.T) {
 	assert.Contains(t, string(c.Heard("window/showMessage", 0).Params), "26-03.malt: the file has changed on disk")
 	assert.Contains(t, string(d.Data), `"certain":true`)
 
+	var actions []wire.CodeAction
+	c.Ask("textDocument/codeAction", wire.CodeActionParams{TextDocument: c.Document("26-03.malt"), Range: d.Range, Context: wire.CodeActionContext{Diagnostics: []wire.Diagnostic{d}}}, &actions)
+	require.NotEmpty(t, actions)
+	assert.Equal(t, "put in the line that came on disk", actions[0].Title)
+	require.NotNil(t, actions[0].Edit)
+	assert.Equal(t, "  turned at 2026-03-14 21:05\n", actions[0].Edit.Changes[c.URI("26-03.malt")][0].NewText)
+
 	var edits []wire.TextEdit
 	c.Ask("textDocument/willSaveWaitUntil", wire.WillSaveTextDocumentParams{TextDocument: c.Document("26-03.malt"), Reason: 1}, &edits)
 	c.Make("26-03.malt", edits)
@@ -122,4 +129,15 @@ func TestWhatBothHaveChangedIsLeftToThePerson(t *testing.T) {
 	assert.Empty(t, edits)
 	c.Tell("textDocument/willSave", wire.WillSaveTextDocumentParams{TextDocument: c.Document("26-03.malt"), Reason: 1})
 	require.Contains(t, string(c.Heard("window/showMessage", 1).Params), "saving writes over that", "it is said again before the save")
+}
+
+func TestWhatCameBeforeTheBufferWasOpenedIsTold(t *testing.T) {
+	book := example(t, "batches/26-03.malt")
+	c := typing(t, "26-03.malt", noted(book, came), "pale.malt", example(t, "pale.malt"), "loft.malt", example(t, "loft.malt"))
+	c.OpenWith("26-03.malt", book) // as the editor had read it, or kept it
+	d := warned(c)
+	assert.Contains(t, d.Message, "came: turned at 2026-03-14 21:05")
+	assert.Contains(t, string(d.Data), `"certain":false`)
+	c.TypeAt("26-03.malt", len(book)-2, 0, came)
+	unwarned(c)
 }

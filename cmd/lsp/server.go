@@ -33,12 +33,14 @@ type Options struct {
 	Clock   func() time.Time // nil for that of this computer
 	Quiet   time.Duration    // without a keystroke, before a forecast begins; 0 for what is usual
 	Look    time.Duration    // between looks at the files on disk; 0 for what is usual
+	Wait    time.Duration    // that hints and actions wait for a forecast; 0 for what is usual
 	Members int              // how many likely batches tell how sure a forecast is; 0 for as many as is usual
 }
 
 const (
 	usualQuiet = 100 * time.Millisecond
 	usualLook  = time.Second
+	usualWait  = 400 * time.Millisecond
 )
 
 func (o Options) whole() Options {
@@ -53,6 +55,9 @@ func (o Options) whole() Options {
 	}
 	if o.Look == 0 {
 		o.Look = usualLook
+	}
+	if o.Wait == 0 {
+		o.Wait = usualWait
 	}
 	return o
 }

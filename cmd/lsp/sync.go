@@ -76,5 +76,6 @@ func (s *session) configure(raw json.RawMessage) {
 	s.set = s.set.with(raw)
 	s.mu.Unlock()
 	s.judge.changed("")
+	s.margins.reset()
 	s.refresh()
 }

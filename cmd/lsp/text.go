@@ -68,7 +68,13 @@ func (t *text) list(lines []string) {
 }
 
 // code is text of the language, as it is.
-func (t *text) code(code string) {
+func (t *text) code(code string) { t.fenced("malt", code) }
+
+// form is how a statement is written: its signs for what may be left out are none of the language, and
+// an editor would mark them as wrong.
+func (t *text) form(form string) { t.fenced("text", form) }
+
+func (t *text) fenced(language, code string) {
 	if code == "" {
 		return
 	}
@@ -81,7 +87,7 @@ func (t *text) code(code string) {
 	for strings.Contains(code, fence) {
 		fence += "`"
 	}
-	t.parts = append(t.parts, fence+"malt\n"+code+"\n"+fence)
+	t.parts = append(t.parts, fence+language+"\n"+code+"\n"+fence)
 }
 
 func base(path string) string { return words.Safe(filepath.Base(path)) }

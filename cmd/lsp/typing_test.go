@@ -16,7 +16,7 @@ import (
 
 // served is the server with short times, as tests run it.
 func served(ctx context.Context, in io.Reader, out io.Writer) int {
-	return Serve(ctx, in, out, Options{Version: "test", Quiet: 5 * time.Millisecond, Look: 20 * time.Millisecond, Members: 20})
+	return Serve(ctx, in, out, Options{Version: "test", Quiet: 5 * time.Millisecond, Look: 20 * time.Millisecond, Wait: typist.Patience, Members: 20})
 }
 
 // typing begins to talk with a server over a folder with some files: names and texts in turn.

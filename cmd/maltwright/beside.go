@@ -9,6 +9,7 @@ import (
 	"maltwright/cmd/folder"
 	"maltwright/cmd/words"
 	"maltwright/lang/nearest"
+	"maltwright/lang/sorted"
 )
 
 // processFiles lists the process files of a folder, by their names.
@@ -102,7 +103,7 @@ func (w World) oneFile(command, path, root string) (input, error) {
 	case len(files) == 1:
 		return files[0], nil
 	}
-	slices.SortStableFunc(files, func(a, b input) int { return deep(a.name) - deep(b.name) })
+	sorted.Stable(files, func(a, b input) int { return deep(a.name) - deep(b.name) })
 	at := slices.IndexFunc(files, func(in input) bool {
 		house, _, err := in.load()
 		return err == nil && len(house.Processes) > 0

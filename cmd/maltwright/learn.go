@@ -15,6 +15,7 @@ import (
 	"maltwright/cmd/write/malt"
 	"maltwright/cmd/write/text"
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/sim/infer/learn"
 	"maltwright/sim/seasons"
@@ -81,7 +82,7 @@ func (c Learn) Run(w *World) error {
 	if err := read.tell(w, len(all), c.Paths, "to learn from"); err != nil {
 		return err
 	}
-	slices.SortStableFunc(all, func(a, b record) int { return seasons.ByBeginning(a.batch, b.batch) })
+	sorted.Stable(all, func(a, b record) int { return seasons.ByBeginning(a.batch, b.batch) })
 	taught, house, err := c.learn(w, all)
 	if err != nil {
 		return err

@@ -13,6 +13,7 @@ import (
 	"maltwright/cmd/answer/reference"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/man"
+	"maltwright/lang/sorted"
 )
 
 // Man prints pages of the manual.
@@ -99,7 +100,7 @@ func entries() (list []reference.Entry) {
 			}
 		}
 	}
-	slices.SortStableFunc(list, func(a, b reference.Entry) int { return strings.Compare(a.Name, b.Name) })
+	sorted.Stable(list, func(a, b reference.Entry) int { return strings.Compare(a.Name, b.Name) })
 	return list
 }
 

@@ -16,8 +16,7 @@ import (
 // reason is what stands behind because until the writer says why.
 const reason = "say here why it is right"
 
-// accept writes that a finding is right here, into the innermost block in which that silences it and nothing
-// else that stands is otherwise. A danger is never accepted, nor what is wrong with the words themselves.
+// accept writes that a finding is right here, into the innermost block in which that silences it. A danger is never accepted, nor what is wrong with the words themselves.
 func (a *actor) accept(f *finding.Finding) []Action {
 	if f.Severity >= finding.Danger || !acceptable(f.Rule) {
 		return nil
@@ -28,11 +27,37 @@ func (a *actor) accept(f *finding.Finding) []Action {
 			continue
 		}
 		x := Action{Deed: Accept, Title: fmt.Sprintf("accept %s here, and say why", f.Rule), Edits: []finding.Edit{a.put(block.Body.Statements[0], line)}, Of: f, Fill: reason}
-		if a.silences(x, *f) {
+		if a.accepted(x, *f) {
 			return []Action{x}
 		}
 	}
 	return nil
+}
+
+// accepted tells whether a finding is accepted in the text after an action that puts something in. No forecast is
+// needed for that: what silences a finding is told by where both stand.
+func (a *actor) accepted(x Action, f finding.Finding) bool {
+	r := a.check(x.Applied(a.Text), check.Options{Context: a.ctx, NoForecast: true})
+	moved := func(p source.Place) source.Place {
+		if p.File == nil || p.File.Name() != a.tree.File.Name() {
+			return p
+		}
+		p.File = r.House.Files[0]
+		for _, e := range x.Edits {
+			if by := len(e.New); e.Place.Start <= p.Start {
+				p.Start, p.End = p.Start+by, p.End+by
+			}
+		}
+		return p
+	}
+	f.Place = moved(f.Place)
+	related := f.Related
+	f.Related = nil
+	for _, one := range related {
+		one.Place = moved(one.Place)
+		f.Related = append(f.Related, one)
+	}
+	return a.ctx.Err() == nil && check.Silenced(r.House, f)
 }
 
 // acceptable tells whether a rule is one that a writer may say is wrong here.

@@ -3,6 +3,7 @@ package margin
 import (
 	"context"
 	"slices"
+	"strings"
 	"unicode/utf8"
 
 	"maltwright/check"
@@ -57,7 +58,12 @@ func Actions(ctx context.Context, c Case, tree *syntax.Tree, r check.Report, at 
 	if ctx.Err() != nil {
 		return nil
 	}
-	return list
+	told := map[string]bool{}
+	return slices.DeleteFunc(list, func(x Action) bool { // two findings of a rule in one place may want the same
+		again := told[x.Title]
+		told[x.Title] = true
+		return again
+	})
 }
 
 // Mended makes all certain repairs of a file, as check --mend does; false where there are none.
@@ -119,6 +125,9 @@ const longest = 100
 
 func titled(hint, rule string) string {
 	hint = words.Safe(words.OneLine(hint))
+	if meant, ok := strings.CutPrefix(hint, "did you mean "); ok {
+		return "write " + strings.TrimSuffix(meant, "?")
+	}
 	if hint == "" || len([]rune(hint)) > longest {
 		return "repair " + rule
 	}

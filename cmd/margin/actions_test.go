@@ -56,7 +56,7 @@ func slips(t testing.TB) (list []slip) {
 	}
 	var some []slip
 	for i, s := range list {
-		if i%7 == 0 {
+		if i%12 == 0 {
 			some = append(some, s)
 		}
 	}
@@ -138,7 +138,7 @@ func TestAnActionLeavesAFileThatReadsAndWhatItIsAboutIsGone(t *testing.T) {
 	}
 	t.Log(seen)
 	for _, d := range []Deed{Repair, Offer, Accept, Convert} {
-		assert.Greater(t, seen[d], 2, d)
+		assert.Greater(t, seen[d], 1, d)
 	}
 	assert.Positive(t, seen[Gate])
 }

@@ -53,7 +53,8 @@ type Lens struct {
 	Of    source.Span // the words that name it
 	Name  string
 	Batch bool
-	Text  string // "" where only what can be made of it is offered
+	Drawn bool // a forecast of it can be drawn
+	Text  string
 }
 
 // Beside is what a forecast has at a step, for who points at it.
@@ -131,7 +132,7 @@ func (w *writer) process(p *model.Process, r check.Report, i int, likely *Likely
 	}
 	w.m.told = append(w.m.told, p.Place.Span)
 	h, told := words.Of(p), outlook.Of(f, w.o.Start)
-	lens.Text = words.Joined("; ", h.MarginTotal(told), words.BySeverity(found))
+	lens.Drawn, lens.Text = true, words.Joined("; ", h.MarginTotal(told), words.BySeverity(found))
 	w.m.Lenses = append(w.m.Lenses, lens)
 	w.ends(h, f, told, likely)
 	w.gates(h, f, told, likely)

@@ -52,7 +52,7 @@ func (w *writer) batch(ctx context.Context, b *model.Batch, r check.Report, now 
 		}
 		w.reading(h, x)
 	}
-	lens.Text = words.Joined("; ", said, lens.Text)
+	lens.Drawn, lens.Text = true, words.Joined("; ", said, lens.Text)
 }
 
 // reading writes what a reading comes to.

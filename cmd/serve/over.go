@@ -8,6 +8,7 @@ import (
 
 	"maltwright/cmd/folder"
 	"maltwright/cmd/words"
+	"maltwright/lang/sorted"
 )
 
 // came is what came of a batch that is over. Where it cannot be had, its lines still stand.
@@ -18,7 +19,7 @@ func (b *batchView) came(s *server, ctx context.Context, v seen) {
 		return
 	}
 	b.Came = table{Class: "spread", Head: []string{"figure", "it came to", "known how"}}
-	slices.SortStableFunc(rows, func(a, b words.LedgerRow) int { return cmp.Compare(rank(a), rank(b)) })
+	sorted.Stable(rows, func(a, b words.LedgerRow) int { return cmp.Compare(rank(a), rank(b)) })
 	group := ""
 	for _, r := range rows {
 		if r.Group != group && r.Group != "" {

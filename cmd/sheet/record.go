@@ -7,6 +7,7 @@ import (
 
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 )
 
@@ -85,7 +86,7 @@ func (m *maker) readings(of func(time.Time) bool) (rows []Reading) {
 			list = append(list, line{last, Reading{when, m.doubted(x.Place()) + untimed(x.Place(), x.When())}})
 		}
 	}
-	slices.SortStableFunc(list, func(a, b line) int { return a.at.Compare(b.at) })
+	sorted.Stable(list, func(a, b line) int { return a.at.Compare(b.at) })
 	for _, l := range list {
 		rows = append(rows, l.Reading)
 	}

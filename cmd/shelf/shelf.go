@@ -22,10 +22,10 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"time"
 
 	"maltwright/lang/regular"
+	"maltwright/lang/sorted"
 )
 
 // Bounds of a shelf.
@@ -143,7 +143,7 @@ func (s *Shelf) prune() {
 			kept, sum = append(kept, info), sum+info.Size()
 		}
 	}
-	slices.SortFunc(kept, func(a, b fs.FileInfo) int { return a.ModTime().Compare(b.ModTime()) })
+	sorted.Stable(kept, func(a, b fs.FileInfo) int { return a.ModTime().Compare(b.ModTime()) })
 	for _, info := range kept {
 		if sum <= s.most {
 			return

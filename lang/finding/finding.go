@@ -10,6 +10,7 @@ import (
 	"cmp"
 	"slices"
 
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 )
 
@@ -78,7 +79,7 @@ func Worst(list []Finding) (Severity, bool) {
 // then the worst first - and drops those that say the same of the same words.
 // Findings without a file come last.
 func Sort(list []Finding) []Finding {
-	slices.SortStableFunc(list, compare)
+	sorted.Stable(list, compare)
 	return slices.CompactFunc(list, func(a, b Finding) bool { return compare(a, b) == 0 })
 }
 

@@ -3,6 +3,7 @@ package layout
 import (
 	"bytes"
 	"slices"
+	"unicode/utf8"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
@@ -12,7 +13,7 @@ import (
 // in a line that says the same stays in it. They stand in order and do not overlap.
 //
 // Lines that differ in their blanks alone are laid side by side, and each run of blanks is changed by itself. What
-// is left between them is treated the same where it differs in its blanks alone, and is else replaced whole.
+// is left between them is treated the same where it differs in its blanks alone, and is else replaced.
 func Edits(f *source.File, out []byte) []finding.Edit {
 	e := &edits{file: f, old: linesOf(f.Bytes()), new: linesOf(out)}
 	e.between(0, len(e.old), 0, len(e.new))
@@ -149,24 +150,51 @@ func gapEnd(text []byte, at int) int {
 	return at
 }
 
-// replace puts lines in the place of others.
+// replace puts lines in the place of others: as many one by one, unless all of them differ in their blanks alone, and
+// others all together.
 func (e *edits) replace(i, j, k, l int) {
+	old, new := together(e.old[i:j]), together(e.new[k:l])
+	if j-i == l-k && bare(old) != bare(new) {
+		for ; i < j; i, k = i+1, k+1 {
+			e.part(e.old[i].start, e.old[i].text, e.new[k].text)
+		}
+		return
+	}
 	start := e.file.Size()
 	if i < len(e.old) {
 		start = e.old[i].start
 	}
-	var old, new []byte
-	for ; i < j; i++ {
-		old = append(old, e.old[i].text...)
+	e.part(start, old, new)
+}
+
+func together(lines []textLine) (text []byte) {
+	for _, l := range lines {
+		text = append(text, l.text...)
 	}
-	for ; k < l; k++ {
-		new = append(new, e.new[k].text...)
-	}
-	if bare(old) == bare(new) { // a block that is put on one line, or on several
+	return text
+}
+
+// part makes a text that begins at a place into another: by its blanks where they alone differ, as of a block that
+// is put on one line, and else without what both begin and end with.
+func (e *edits) part(start int, old, new []byte) {
+	if bare(old) == bare(new) {
 		e.gaps(start, old, new)
 		return
 	}
-	e.edit(start, start+len(old), new)
+	head, tail, most := 0, 0, min(len(old), len(new))
+	for head < most && old[head] == new[head] {
+		head++
+	}
+	for head > 0 && (head < len(old) && !utf8.RuneStart(old[head]) || head < len(new) && !utf8.RuneStart(new[head]) || old[head-1] == '\r') {
+		head-- // into no character, and between the two of a line end
+	}
+	for tail < most-head && old[len(old)-1-tail] == new[len(new)-1-tail] {
+		tail++
+	}
+	for tail > 0 && (!utf8.RuneStart(old[len(old)-tail]) || old[len(old)-tail] == '\n') {
+		tail--
+	}
+	e.edit(start+head, start+len(old)-tail, new[head:len(new)-tail])
 }
 
 func (e *edits) edit(start, end int, new []byte) {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -40,6 +41,8 @@ func TestEditsAreOfTheBlanksAlone(t *testing.T) {
 		{"an empty line too many", "use \"a\"\n\n\nuse \"b\"\n", []string{"\n", ""}},
 		{"blanks at the end", "use \"a\"  \n", []string{"  \n", "\n"}},
 		{"no line end", "use \"a\"", []string{"", "\n"}},
+		{"a word", "process \"p\" {\n  make pale malt\n  steep in \"a\" { soak 7 hours }\n}\n", nil},
+		{"the spelling of a unit", "grain \"g\" { moisture 12 pct }\ngrain \"h\" { species rye }\n", []string{"pct", "%"}},
 		{"a column", "site \"s\" {\n  air 8 to 14 °C\n  humidity 55 to 80 %\n}\n", nil},
 	} {
 		f := source.New("x.malt", []byte(c.text))
@@ -107,6 +110,18 @@ func TestEditsMakeAnyTextOfAnother(t *testing.T) {
 	words := append(spoil.Words(string(text)), "\r\n", "\r", "\ufeff", "\xb0", "🌾")
 	for seed := range spoil.Seeds(300, 20_000) {
 		a, b := spoil.Text(spoil.Random(seed), string(text), words), spoil.Text(spoil.Random(seed+1), string(text), words)
-		require.Equal(t, b, afterEdits(t, a, Edits(source.New("x", []byte(a)), []byte(b))))
+		list := Edits(source.New("x", []byte(a)), []byte(b))
+		require.Equal(t, b, afterEdits(t, a, list))
+		for _, e := range list {
+			require.False(t, insideOne(a, e.Place.Start) || insideOne(a, e.Place.End), "%q in\n%s", e.Place.Text(), a)
+		}
 	}
+}
+
+// insideOne tells whether a place is inside a character, or between the two signs of a line end.
+func insideOne(text string, at int) bool {
+	if at == 0 || at == len(text) {
+		return false
+	}
+	return utf8.ValidString(text) && !utf8.RuneStart(text[at]) || text[at-1] == '\r' && text[at] == '\n'
 }

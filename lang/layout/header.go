@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"maltwright/lang/quantity"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/value"
@@ -34,7 +35,7 @@ func ordered(s *syntax.Statement, in vocabulary.Block) []*syntax.Clause {
 		return i
 	}
 	list := slices.Clone(s.Clauses)
-	slices.SortStableFunc(list, func(a, b *syntax.Clause) int { return place(a) - place(b) })
+	sorted.Stable(list, func(a, b *syntax.Clause) int { return place(a) - place(b) })
 	if !slices.Equal(list, s.Clauses) && !readsBack(s, list) {
 		return s.Clauses
 	}

@@ -1,8 +1,8 @@
 package offer
 
 import (
+	"bytes"
 	"slices"
-	"strings"
 
 	"maltwright/lang/quantity"
 	"maltwright/lang/syntax"
@@ -197,13 +197,12 @@ func (l *list) brace() {
 	}
 	l.class = 4
 	l.add(Item{Label: "{ … }", Kind: Join, Detail: "the block of " + l.row.Word, Needed: !slices.ContainsFunc(l.row.Clauses, func(c vocabulary.Clause) bool { return c.Required && !l.has(c.Word) }),
-		Edit: Edit{l.word, "{\n" + l.margin() + "  \n" + l.margin() + "}"}, Filter: "{", Stops: stop(l.word.Start, "{\n"+l.margin()+"  ")})
+		Edit: Edit{l.word, "{\n" + l.margin() + "  \n" + l.margin() + "}"}, Filter: "{", Stops: stop("{\n" + l.margin() + "  ")})
 }
 
 // opensBehind tells whether a block stands behind the place already.
 func (l *list) opensBehind() bool {
-	rest := strings.TrimLeft(string(l.file.Bytes()[l.word.End:]), " \t\r\n")
-	return strings.HasPrefix(rest, "{")
+	return bytes.HasPrefix(bytes.TrimLeft(l.file.Bytes()[l.word.End:], " \t\r\n"), []byte("{"))
 }
 
 // margin is the blank in front of the line.

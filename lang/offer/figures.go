@@ -25,7 +25,7 @@ func (l *list) figures(w *want, ranged bool, dims []quantity.Dimension, sense *v
 	for _, u := range usual {
 		text, detail := u.Range.String(), "usual"
 		if !ranged {
-			text, detail = within(u.Range, example), "usual is "+u.Range.String()
+			text, detail = within(u.Range, example), u.Range.String()+" is usual"
 		}
 		l.add(Item{Label: text, Kind: Value, Detail: detail, Doc: u.Why, Needed: w.needed})
 	}
@@ -33,14 +33,7 @@ func (l *list) figures(w *want, ranged bool, dims []quantity.Dimension, sense *v
 		return
 	}
 	l.class = class + 1
-	doc := ""
-	if s := sense.OfAny(dims[0]); s != nil && s.Usual != nil {
-		doc = "usual is " + l.known.System.Retold(s.Usual.String())
-		if s.Standing != "" {
-			doc += " (" + s.Standing + ")"
-		}
-	}
-	l.add(Item{Label: example, Kind: Value, Detail: "for example", Doc: doc, Needed: w.needed})
+	l.add(Item{Label: example, Kind: Value, Detail: "for example", Doc: l.sensible(sense, dims[0]), Needed: w.needed})
 }
 
 // example is a value of the statement's example that is of one of the dimensions, in the units of

@@ -46,8 +46,8 @@ func MeaningAt(f *source.File, tree *syntax.Tree, offset int, k Known) (Meaning,
 	return m, l.tell(&m, head, at)
 }
 
-// pieceAt finds the piece of a line at an offset, and where its statement begins. A range is told
-// of as a whole.
+// pieceAt finds the piece of a line at an offset, of a quantity all from there on, and where its statement
+// begins.
 func pieceAt(f *source.File, offset int) (at syntax.Lexeme, start int, ok bool) {
 	start = -1
 	line := pieces(f, lineAt(f, offset))
@@ -56,6 +56,9 @@ func pieceAt(f *source.File, offset int) (at syntax.Lexeme, start int, ok bool) 
 			start = p.Start
 		}
 		if p.Start <= offset && offset <= p.End && p.Start < p.End && !(offset == p.End && i+1 < len(line) && line[i+1].Start == offset) {
+			if _, to := run(line, i); p.Kind == syntax.NumberLexeme || p.Kind == syntax.UnitLexeme {
+				p.End = line[to].End // with its unit, and the parts behind it
+			}
 			return p, start, !ends(p.Kind)
 		}
 		if ends(p.Kind) {

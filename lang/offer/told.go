@@ -137,7 +137,7 @@ func (l *list) tellAmount(m *Meaning, at syntax.Lexeme, wants []want, doc string
 	m.Span, m.Doc, m.Title = whole, doc, l.file.Text(whole)
 	for i := range wants {
 		w := &wants[i]
-		if w.slot.Kind != vocabulary.Amount && w.measure == nil {
+		if w.slot.Kind != vocabulary.Amount && w.measure == nil || w.unit || w.to {
 			continue
 		}
 		dims, label := l.dims(w), w.slot.Label
@@ -158,17 +158,10 @@ func (l *list) tellAmount(m *Meaning, at syntax.Lexeme, wants []want, doc string
 		for _, u := range usual {
 			m.Facts = append(m.Facts, u.Why)
 		}
-		if s := w.slot.Sense.OfAny(r.Low.Dimension); len(usual) == 0 && w.measure == nil && s != nil && s.Usual != nil {
-			m.Facts = append(m.Facts, "usual is "+l.known.System.Retold(s.Usual.String())+standing(s.Standing))
+		if text := l.sensible(w.slot.Sense, r.Low.Dimension); len(usual) == 0 && w.measure == nil && text != "" {
+			m.Facts = append(m.Facts, text)
 		}
 		break
 	}
 	return true
-}
-
-func standing(text string) string {
-	if text == "" {
-		return ""
-	}
-	return " (" + text + ")"
 }

@@ -12,7 +12,8 @@ import (
 
 func span(from, to int) source.Span { return source.Span{Start: from, End: to} }
 
-func stop(from int, text string) []source.Span {
+// stop is the place behind a text.
+func stop(text string) []source.Span {
 	return []source.Span{{Start: len(text), End: len(text)}}
 }
 

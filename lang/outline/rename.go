@@ -2,12 +2,8 @@ package outline
 
 import (
 	"fmt"
-	"maps"
-	"path"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -101,138 +97,16 @@ func (f *Folder) Rename(at string, offset int, to string, past Past) ([]Edit, er
 		}
 		return a.Place.Start - b.Place.Start
 	})
-	return edits, f.readsSo(t, to, edits)
+	if err := f.readsSo(t, to, edits); err != nil {
+		return nil, err
+	}
+	return edits, nil
 }
 
 // blanks writes the blanks that programs put in names as the language reads them.
 var blanks = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "\u2009", " ")
 
 var escaped = strings.NewReplacer(`\`, `\\`)
-
-// mayBeName refuses what cannot be a name.
-func mayBeName(to string) error {
-	switch {
-	case strings.TrimSpace(to) == "":
-		return refuse("a name has at least one letter or sign")
-	case strings.TrimSpace(to) != to:
-		return refuse("a blank at an end of %q would not be seen: leave it out", to)
-	case !utf8.ValidString(to):
-		return refuse("this name is no UTF-8 text")
-	}
-	for _, r := range to {
-		switch {
-		case strings.ContainsRune("\"“”„", r):
-			return refuse("%c ends a name, and cannot stand in one", r)
-		case r == '\n' || r == '\r':
-			return refuse("a name stands on one line")
-		case unicode.IsControl(r) || r != ' ' && unicode.IsSpace(r) || unicode.Is(unicode.Cf, r) && r != joiner:
-			return refuse("the hidden character U+%04X cannot stand in a name", r)
-		}
-	}
-	return nil
-}
-
-// joiner holds the parts of one emoji together; the language lets it stand.
-const joiner = '\u200d'
-
-// allRead refuses where a file does not read that may name the thing.
-func (f *Folder) allRead(t thing, _ string) error {
-	inHouse := map[string]bool{}
-	for _, main := range t.houses {
-		for _, p := range f.house(main) {
-			if f.file(p) == nil {
-				return refuse("%s cannot be read, and is used by %s: the name may stand there too", p, main)
-			}
-			inHouse[p] = true
-		}
-	}
-	for _, p := range slices.Sorted(maps.Keys(inHouse)) {
-		if err := f.reads(p); err != nil {
-			return err
-		}
-	}
-	for _, p := range f.all {
-		if one := f.file(p); one != nil && !inHouse[p] && strings.Contains(string(one.tree.File.Bytes()), t.text) {
-			if err := f.reads(p); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
-}
-
-// reads refuses where a file does not read.
-func (f *Folder) reads(at string) error {
-	found := f.file(at).found
-	worst := slices.IndexFunc(found, func(x finding.Finding) bool { return x.Severity >= finding.Fault })
-	if worst < 0 {
-		return nil
-	}
-	return refuse("%s does not read: put it right first, since the name may stand there too: %s", where(at, found[worst].Place), found[worst].Message)
-}
-
-// where says at which line of a file something stands.
-func where(at string, p source.Place) string {
-	if p.File == nil {
-		return at
-	}
-	return fmt.Sprintf("%s, line %d,", at, p.File.Position(p.Start, source.Characters).Line)
-}
-
-// noClash refuses a name by which the same kind of thing is known already, or is asked for.
-func (f *Folder) noClash(t thing, to string) error {
-	looked := map[string]bool{}
-	for _, main := range t.houses {
-		for _, p := range f.house(main) {
-			if looked[p] {
-				continue
-			}
-			looked[p] = true
-			for _, n := range f.file(p).names {
-				switch {
-				case n.Text != to || !n.May(t.kind):
-				case n.Defines:
-					return refuse("another %s is already called %q: %s", t.kind, to, strings.TrimRight(where(p, n.Place), ","))
-				default:
-					return refuse("%s names %q already, and would then mean this %s", where(p, n.Place), to, t.kind)
-				}
-			}
-		}
-	}
-	if t.kind != vocabulary.Batch {
-		return nil
-	}
-	for _, p := range f.all { // records of a folder are told apart by their names
-		if path.Dir(p) == path.Dir(t.files[0]) && f.defined([]string{p}, vocabulary.Batch, to) {
-			return refuse("another batch is already called %q: %s", to, p)
-		}
-	}
-	return nil
-}
-
-// oneMeaning refuses where a statement takes things of several kinds, and two of them are called so or
-// would be.
-func (f *Folder) oneMeaning(t thing, to string) error {
-	for _, p := range t.files {
-		for _, n := range f.file(p).names {
-			if len(n.Or) == 0 || !f.meant(p, n, t) {
-				continue
-			}
-			if kinds := f.kinds(p, n); len(kinds) > 1 {
-				return f.ambiguous(kinds, t.text)
-			}
-			n.Text = to
-			if kinds := f.kinds(p, n); len(kinds) > 0 {
-				return refuse("a %s is called %q already, and %s would not say which of them is meant", kinds[0], to, strings.TrimRight(where(p, n.Place), ","))
-			}
-		}
-	}
-	return nil
-}
-
-func (f *Folder) ambiguous(kinds []vocabulary.Block, text string) error {
-	return refuse("a %s and a %s are called %q, and a record does not say which of them is meant: rename them by hand", kinds[0], kinds[1], text)
-}
 
 // readsSo refuses where a changed file would not be read with the new name in the places of the old one, and
 // all else as it was. It cannot be, as far as is known.
@@ -257,16 +131,16 @@ func (f *Folder) readsSo(t thing, to string, edits []Edit) error {
 	return nil
 }
 
-// changed gives the files that edits change, as they would be.
+// changed gives the files that edits change, as they would be. The edits of a file stand in order.
 func (f *Folder) changed(edits []Edit) map[string][]byte {
-	out := map[string][]byte{}
-	for i := len(edits) - 1; i >= 0; i-- { // from the end, so that the places before stay
-		e := edits[i]
-		text, ok := out[e.Path]
-		if !ok {
-			text = slices.Clone(f.file(e.Path).tree.File.Bytes())
-		}
-		out[e.Path] = slices.Concat(text[:e.Place.Start], []byte(e.New), text[e.Place.End:])
+	out, done := map[string][]byte{}, map[string]int{} // done is how far the old text is taken over
+	for _, e := range edits {
+		text := f.file(e.Path).tree.File.Bytes()
+		out[e.Path] = append(append(out[e.Path], text[done[e.Path]:e.Place.Start]...), e.New...)
+		done[e.Path] = e.Place.End
+	}
+	for p, at := range done {
+		out[p] = append(out[p], f.file(p).tree.File.Bytes()[at:]...)
 	}
 	return out
 }

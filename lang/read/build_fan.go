@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/sorted"
 	"maltwright/lang/vocabulary"
 )
 
@@ -62,7 +63,7 @@ func (b *builder) kilnFan(k *drying, r *filled) {
 		return
 	}
 	curve := slices.Clone(written)
-	slices.SortStableFunc(curve, func(x, y model.FanPoint) int { return cmp.Compare(x.Flow.SI, y.Flow.SI) })
+	sorted.Stable(curve, func(x, y model.FanPoint) int { return cmp.Compare(x.Flow.SI, y.Flow.SI) })
 	for i := range curve[1:] {
 		less, more := curve[i], curve[i+1]
 		if more.Flow.SI > less.Flow.SI && more.Pressure.SI < less.Pressure.SI {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -119,7 +120,7 @@ func (r *statementReader) mended(s *syntax.Statement, row *vocabulary.Row, found
 			edits = append(edits, f.Offers[0].Edits...)
 		}
 	}
-	slices.SortStableFunc(edits, func(a, b finding.Edit) int { return b.Place.Start - a.Place.Start })
+	sorted.Stable(edits, func(a, b finding.Edit) int { return b.Place.Start - a.Place.Start })
 	for _, e := range edits {
 		if e.Place.Start < head.Start || e.Place.End > end {
 			continue

@@ -8,6 +8,7 @@ import (
 
 	"maltwright/lang/nearest"
 	"maltwright/lang/quantity"
+	"maltwright/lang/sorted"
 	"maltwright/lang/vocabulary"
 )
 
@@ -215,7 +216,7 @@ func ofRow(row *vocabulary.Row, word string) bool {
 // word.
 func leadFirst(row *vocabulary.Row) []vocabulary.Clause {
 	list := slices.Clone(row.Clauses)
-	slices.SortStableFunc(list, func(x, y vocabulary.Clause) int {
+	sorted.Stable(list, func(x, y vocabulary.Clause) int {
 		return cmp.Compare(btoi(y.Word == row.Leads), btoi(x.Word == row.Leads))
 	})
 	return list

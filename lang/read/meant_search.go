@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -60,7 +61,7 @@ func (s *search) found(pieces []piece, changes []change) []string {
 }
 
 func furthest(tried []attempt) []attempt {
-	slices.SortStableFunc(tried, func(a, b attempt) int {
+	sorted.Stable(tried, func(a, b attempt) int {
 		return cmp.Or(cmp.Compare(a.faults, b.faults), cmp.Compare(a.left, b.left))
 	})
 	return tried[:min(len(tried), widest)]

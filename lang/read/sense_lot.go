@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 )
 
@@ -14,7 +15,7 @@ import (
 // the batches of the file together, one after another.
 func (b *builder) stock() {
 	taken := slices.Clone(b.house.Batches)
-	slices.SortStableFunc(taken, earlier)
+	sorted.Stable(taken, earlier)
 	for _, g := range b.house.Grains {
 		in, ok := g.Came()
 		if !ok {

@@ -11,6 +11,7 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 )
 
@@ -101,7 +102,7 @@ func changesIn(f *source.File) (list []change) {
 			break
 		}
 	}
-	slices.SortStableFunc(r.changes, func(a, b change) int { return a.Start - b.Start })
+	sorted.Stable(r.changes, func(a, b change) int { return a.Start - b.Start })
 	end := -1
 	for _, c := range r.changes {
 		if c.Start < end || c.Start == end && c.Empty() {
@@ -221,7 +222,7 @@ func meant(f *source.File, found []finding.Finding) []finding.Finding {
 	for _, l := range left {
 		list = append(list, m.Finding(l))
 	}
-	slices.SortStableFunc(list, func(a, b finding.Finding) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
+	sorted.Stable(list, func(a, b finding.Finding) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
 	return list
 }
 

@@ -3,10 +3,10 @@ package ensemble
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/stat"
 
+	"maltwright/lang/sorted"
 	"maltwright/sim/forecast"
 )
 
@@ -53,7 +53,7 @@ func (e *Ensemble) Drivers(of func(*forecast.Totals) float64) []Driver {
 			out = append(out, Driver{u, share, r > 0})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Driver) int { return cmp.Compare(b.Share, a.Share) })
+	sorted.Stable(out, func(a, b Driver) int { return cmp.Compare(b.Share, a.Share) })
 	return out
 }
 
@@ -63,7 +63,7 @@ func ranks(members []int, value func(int) float64) []float64 {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(value(members[a]), value(members[b])) })
+	sorted.Stable(order, func(a, b int) int { return cmp.Compare(value(members[a]), value(members[b])) })
 	out := make([]float64, len(members))
 	for i := 0; i < len(order); {
 		j := i

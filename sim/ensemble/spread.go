@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/sim/forecast"
 )
 
@@ -103,7 +104,7 @@ func (e *Ensemble) ordered() []int32 {
 	for i := range longest {
 		longest[i] = i
 	}
-	slices.SortStableFunc(longest, func(a, b int) int {
+	sorted.Stable(longest, func(a, b int) int {
 		return cmp.Compare(len(e.Members[b].steps), len(e.Members[a].steps))
 	})
 	var keys []int32

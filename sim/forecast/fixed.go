@@ -7,6 +7,8 @@ import (
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
+
+	"maltwright/lang/sorted"
 )
 
 // fixed looks for the malt on the lower floors that comes out as it was supposed, by secant
@@ -62,7 +64,7 @@ func (f *fixed) secants() (list []secant) {
 		return nil
 	}
 	now, others := f.tried[n], slices.Clone(f.tried[:n])
-	slices.SortStableFunc(others, func(a, b supposal) int { return cmp.Compare(floats.Norm(a.miss, 2), floats.Norm(b.miss, 2)) })
+	sorted.Stable(others, func(a, b supposal) int { return cmp.Compare(floats.Norm(a.miss, 2), floats.Norm(b.miss, 2)) })
 	for _, o := range others[:min(n, len(now.malt))] {
 		s := secant{slices.Clone(o.came), slices.Clone(o.miss)}
 		floats.Sub(s.came, now.came)

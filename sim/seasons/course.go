@@ -3,9 +3,9 @@ package seasons
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
@@ -45,7 +45,7 @@ func Course(b *model.Batch, f *forecast.Forecast) (list []Moment) {
 		}
 	}
 	list = append(list, r.testedUntil(list)...)
-	slices.SortStableFunc(list, func(a, b Moment) int { return cmp.Compare(a.At, b.At) })
+	sorted.Stable(list, func(a, b Moment) int { return cmp.Compare(a.At, b.At) })
 	return list
 }
 

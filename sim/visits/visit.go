@@ -3,9 +3,9 @@ package visits
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 )
 
 // Visit is one time at which somebody goes to the batch, with all that is to do then.
@@ -39,7 +39,7 @@ func Gather(list []Task) []Visit {
 		}
 	}
 	for _, v := range out {
-		slices.SortStableFunc(v.Tasks, func(a, b Task) int { return cmp.Compare(first[a.Kind], first[b.Kind]) })
+		sorted.Stable(v.Tasks, func(a, b Task) int { return cmp.Compare(first[a.Kind], first[b.Kind]) })
 	}
 	return out
 }

@@ -14,6 +14,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/sim/forecast"
 )
@@ -100,7 +101,7 @@ func List(f *forecast.Forecast) []Task {
 		l.layIn(l.tasks[known:], st.Steps[0].Start, before, model.HolderOf(st.Of))
 		before = model.HolderOf(st.Of)
 	}
-	slices.SortStableFunc(l.tasks, func(a, b Task) int {
+	sorted.Stable(l.tasks, func(a, b Task) int {
 		return cmp.Or(cmp.Compare(a.At, b.At), cmp.Compare(first[a.Kind], first[b.Kind]))
 	})
 	return l.tasks

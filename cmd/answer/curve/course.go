@@ -10,6 +10,7 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
 	"maltwright/sim/work"
@@ -121,7 +122,7 @@ const sameMoment = 0.5
 
 // see makes the points and the beds of what was seen, in the order of time.
 func (c *Curve) see(f *forecast.Forecast, bag outlook.Bag) {
-	slices.SortStableFunc(f.Seen, func(a, b forecast.Sight) int { return cmp.Compare(a.At, b.At) })
+	sorted.Stable(f.Seen, func(a, b forecast.Sight) int { return cmp.Compare(a.At, b.At) })
 	for i := range f.Seen {
 		s := &f.Seen[i]
 		if s.At > float64(c.To)+sameMoment {

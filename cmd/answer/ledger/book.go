@@ -13,6 +13,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/sim/infer/evidence"
 	"maltwright/sim/seasons"
@@ -71,7 +72,7 @@ func (b *Book) Enter(r Record) {
 // Result gives the batches.
 func (b *Book) Result() Result {
 	list := slices.Clone(b.entries)
-	slices.SortStableFunc(list, func(a, b entry) int { return seasons.ByBeginning(a.batch, b.batch) })
+	sorted.Stable(list, func(a, b entry) int { return seasons.ByBeginning(a.batch, b.batch) })
 	var r Result
 	for _, e := range list {
 		r.Batches = append(r.Batches, e.told)

@@ -6,10 +6,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 	"time"
 
 	"maltwright/cmd/answer"
+	"maltwright/lang/sorted"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
 )
@@ -136,7 +136,7 @@ const sameMoment = 0.5
 
 // pointsOf makes points of what was seen until the malt is ready, in the order of time.
 func pointsOf(f *forecast.Forecast, start time.Time) []Point {
-	slices.SortStableFunc(f.Seen, func(a, b forecast.Sight) int { return cmp.Compare(a.At, b.At) })
+	sorted.Stable(f.Seen, func(a, b forecast.Sight) int { return cmp.Compare(a.At, b.At) })
 	points := make([]Point, 0, len(f.Seen))
 	at := 0 // the step that is come to
 	steps := stepsOf(f)

@@ -27,10 +27,14 @@ type EnergyTotals struct {
 	HeatPerWater  answer.Joules `json:"heat_per_kilogram_of_water" doc:"heat for each kg of water driven off on the kiln; null where none is"`
 }
 
+// rounding is the share of the fuel below which a part of it is what rounding leaves: of a floor without a heater that is nothing on
+// one processor, and some 1e-12 J on another.
+const rounding = 1e-9
+
 func energyOf(e *forecast.Energy) Energy {
 	return Energy{
 		Heat: answer.Joules(e.Heat), Fuel: answer.Joules(e.Fuel), Power: answer.Joules(e.Power), Fans: answer.Joules(e.Fans), Cold: answer.Joules(e.Cold),
-		Recovered: answer.Joules(e.Recovered), PassedOn: answer.Joules(e.PassedOn), Evaporated: answer.Kilograms(e.Water), Unsaid: e.Unsaid > 0,
+		Recovered: answer.Joules(e.Recovered), PassedOn: answer.Joules(e.PassedOn), Evaporated: answer.Kilograms(e.Water), Unsaid: e.Unsaid > rounding*e.Fuel,
 	}
 }
 

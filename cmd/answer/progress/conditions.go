@@ -10,6 +10,7 @@ import (
 	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/sorted"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/follow"
@@ -93,7 +94,7 @@ func ConditionsOf(f *follow.Following) (list []Condition) {
 		t := told.Left[i]
 		take(l.At, Condition{StageName: t.StageName, Step: t.Step, Hold: t.Hold, Text: oneLine(t.Text), Came: len(t.Failed) == 0, Failed: t.Failed}, l.Of, outlook.ConditionAt(l.Of, l.Place))
 	}
-	slices.SortStableFunc(all, func(a, b one) int { return cmp.Compare(a.at, b.at) })
+	sorted.Stable(all, func(a, b one) int { return cmp.Compare(a.at, b.at) })
 	for _, x := range all {
 		list = append(list, x.Condition)
 	}

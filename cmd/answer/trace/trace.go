@@ -12,6 +12,7 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/ledger"
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 )
 
 // Result is a lot from its delivery to malt.
@@ -118,7 +119,7 @@ func (c cameIn) deliveries() (list []Delivery) {
 			list = append(list, d)
 		}
 	}
-	slices.SortFunc(list, func(a, b Delivery) int {
+	sorted.Stable(list, func(a, b Delivery) int {
 		return cmp.Or(cmp.Compare(a.On, b.On), cmp.Compare(a.As, b.As), cmp.Compare(a.From, b.From), cmp.Compare(a.Weight, b.Weight))
 	})
 	return list

@@ -9,6 +9,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/read"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -121,7 +122,7 @@ type edit struct {
 }
 
 func applied(text []byte, list []edit) []byte {
-	slices.SortStableFunc(list, func(x, y edit) int { return y.span.Start - x.span.Start })
+	sorted.Stable(list, func(x, y edit) int { return y.span.Start - x.span.Start })
 	for _, e := range list {
 		text = slices.Concat(text[:e.span.Start], []byte(e.new), text[e.span.End:])
 	}

@@ -52,14 +52,18 @@ type Doc struct {
 	File    *source.File // its name is a path also of a buffer without one, so that what it uses is found
 	Begun   *Base        // the file as it was when the buffer was last the same as it; nil where there was none
 
-	real  string // the path without links, of one that is open
+	past  []*source.File // as it was before the last changes: a save may have written one of these
+	real  string         // the path without links, of one that is open
 	parse sync.Once
 	tree  *syntax.Tree
 	found []finding.Finding // of its statements
 }
 
-// Base is a text that was on disk.
-type Base struct{ Text []byte }
+// Base is a text that buffer and file once were.
+type Base struct {
+	Text  []byte
+	Guess bool // the buffer was opened as another text than its file, which has all of it and more
+}
 
 // Tree is the document as statements, parsed once. It stands also where much of it is broken.
 func (d *Doc) Tree() *syntax.Tree {
@@ -126,7 +130,7 @@ func (d *Desk) Open(uri string, version int32, text string) {
 	if filepath.IsAbs(path) {
 		doc.real = real(path)
 		if b := d.disk.file(path); b.err == nil {
-			doc.Begun = &Base{b.bytes}
+			doc.Begun = begun([]byte(text), b.bytes)
 		}
 	}
 	d.mu.Lock()
@@ -147,18 +151,45 @@ func (d *Desk) Change(uri string, version int32, changes []wire.TextDocumentCont
 	for _, c := range changes {
 		file = changed(file, c, d.columns)
 	}
-	d.put(&Doc{Path: was.Path, URI: was.URI, Version: version, Open: true, File: file, Begun: was.Begun, real: was.real})
+	d.put(&Doc{Path: was.Path, URI: was.URI, Version: version, Open: true, File: file, Begun: was.Begun, real: was.real, past: was.before()})
 	return true
 }
 
-// Saved takes note that the text of a document is now that of its file.
+const (
+	mostPast = 16      // texts of a buffer that are kept
+	mostKeep = 1 << 18 // bytes above which none is
+)
+
+// before lists the texts before the next change.
+func (d *Doc) before() []*source.File {
+	if d.File.Size() > mostKeep {
+		return nil
+	}
+	return append(slices.Clone(d.past[max(0, len(d.past)-mostPast+1):]), d.File)
+}
+
+// Saved takes note that a document was written. Whoever goes on typing meanwhile has another text than
+// was: the file is then one of those before.
 func (d *Desk) Saved(uri string) {
-	d.disk.forget(Path(uri))
-	d.rebase(Path(uri), nil)
+	path := Path(uri)
+	d.disk.forget(path)
+	b := d.disk.file(path)
+	var base *Base
+	if doc := d.Now().open[path]; doc != nil && b.err == nil {
+		for _, f := range doc.past {
+			if evened(f.Bytes()) == evened(b.bytes) {
+				base = &Base{Text: f.Bytes()}
+			}
+		}
+		if evened(doc.Text()) == evened(b.bytes) {
+			base = nil
+		}
+	}
+	d.rebase(path, base)
 }
 
 // Rebase takes note of the text on disk that a buffer is now a change of.
-func (d *Desk) Rebase(path string, text []byte) { d.rebase(path, &Base{text}) }
+func (d *Desk) Rebase(path string, text []byte) { d.rebase(path, &Base{Text: text}) }
 
 func (d *Desk) rebase(path string, base *Base) {
 	d.mu.Lock()
@@ -168,7 +199,7 @@ func (d *Desk) rebase(path string, base *Base) {
 		return
 	}
 	if base == nil {
-		base = &Base{was.File.Bytes()}
+		base = &Base{Text: was.File.Bytes()}
 	}
 	d.put(&Doc{Path: was.Path, URI: was.URI, Version: was.Version, Open: true, File: was.File, Begun: base, real: was.real})
 }

@@ -63,6 +63,16 @@ func Overtaking(base, ours, theirs []byte) *Overtaken {
 	return out
 }
 
+// begun is the base of a buffer that is opened. A file that has all of the buffer and more has got more
+// since the editor read it, or since it kept a buffer that was not saved.
+func begun(buffer, disk []byte) *Base {
+	b, d := evened(buffer), evened(disk)
+	if b == d || slices.ContainsFunc(hunksOf(b, d), func(h hunk) bool { return h.to > h.from }) {
+		return &Base{Text: disk}
+	}
+	return &Base{Text: buffer, Guess: true}
+}
+
 // evened is a text with its lines ended by line feeds, also the last.
 func evened(text []byte) string {
 	s := strings.TrimPrefix(string(text), mark)

@@ -22,13 +22,17 @@ func slipped(t *testing.T) string {
 }
 
 func TestNeovimAsThePageSetsItUp(t *testing.T) {
-	t.Skip("NOT TESTED until the server does all that the session asks")
 	nvim := lookUp(t, "nvim")
 	script, err := filepath.Abs("testdata/session.lua")
 	require.NoError(t, err)
 	dir := slipped(t)
 	a := session(t, home(t, "neovim.md", "lua", ".config/nvim/init.lua"), dir, nvim, "--headless", "pale.malt", "-c", "luafile "+script)
 	judge(t, a, dir)
+	assert.Regexp(t, `\d d .*moisture \d.* %`, a.text(t, "lens"))
+	parts := strings.Join(a.texts(t, "parts"), "\n")
+	for _, part := range []string{"Loft pale", "germinate", "kiln"} {
+		assert.Contains(t, parts, part)
+	}
 }
 
 // judge looks at what an editor was told in its session.

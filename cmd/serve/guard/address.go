@@ -6,6 +6,8 @@ import (
 	"net/netip"
 	"slices"
 	"strings"
+
+	"maltwright/lang/sorted"
 )
 
 // Interface is an address of this machine by which others reach it.
@@ -43,7 +45,7 @@ func Interfaces() ([]Interface, error) {
 // reached leaves out what nobody else reaches, and what a browser cannot be told.
 func reached(list []Interface) []Interface {
 	list = slices.DeleteFunc(list, func(i Interface) bool { return i.Address.IsLoopback() || i.Address.IsLinkLocalUnicast() })
-	slices.SortStableFunc(list, func(a, b Interface) int { return a.Address.Compare(b.Address) })
+	sorted.Stable(list, func(a, b Interface) int { return a.Address.Compare(b.Address) })
 	return list
 }
 

@@ -16,14 +16,6 @@ type list struct {
 
 // lists are what the modes for Vim and Emacs are built on.
 func (w Words) lists() []list {
-	var units, either []string
-	for _, u := range w.Units {
-		if vocabulary.IsClause(u) {
-			either = append(either, u)
-		} else {
-			units = append(units, u)
-		}
-	}
 	return []list{
 		{"includes", w.Includes, "bring in another file"},
 		{"definitions", w.Definitions, "give a name to what their block says"},
@@ -40,8 +32,8 @@ func (w Words) lists() []list {
 		{"choices", w.Choices, "values that are words"},
 		{"times", w.Times, "times of day that are words"},
 		{"months", months(), "the first letters of the months"},
-		{"units", units, "every spelling of a unit, the longer first"},
-		{"either", either, "units that open a clause too, where something follows"},
+		{"units", w.Units, "every spelling of a unit, the longer first"},
+		{"either", w.Either, "units that open a clause too, where something follows"},
 		{"fractions", strings.Split(fractions(), ""), "signs that are numbers"},
 	}
 }

@@ -203,19 +203,11 @@ func (w Words) further() string {
 // quantity takes a number with its unit, known or not. A word that opens a clause is a unit
 // only where nothing follows that it could lead to: 9 in, but 7 h in water.
 func (w Words) quantity() rule {
-	var units, either []string
-	for _, u := range w.Units {
-		if vocabulary.IsClause(u) {
-			either = append(either, u)
-		} else {
-			units = append(units, u)
-		}
-	}
 	follows := among(append(append([]string{vocabulary.And}, w.Clauses...), firstWords(w.Bounds)...))
 	const sign = `%°º/²³^µ`
-	known := among(units) + `(?![\p{L}_` + sign + `])`
-	clause := among(either) + notWord + `(?=` + blank + `*+(?:$|[^\p{L}_"“„]|` + follows + notWord + `))`
-	unknown := `(?!` + follows + `(?!\p{L}))(?!` + among(either) + notWord + `)[\p{L}%°ºµ][\p{L}_` + sign + `]*`
+	known := among(w.Units) + `(?![\p{L}_` + sign + `])`
+	clause := among(w.Either) + notWord + `(?=` + blank + `*+(?:$|[^\p{L}_"“„]|` + follows + notWord + `))`
+	unknown := `(?!` + follows + `(?!\p{L}))(?!` + among(w.Either) + notWord + `)[\p{L}%°ºµ][\p{L}_` + sign + `-]*`
 	return rule{
 		Match:    `(` + `[-\x{2212}]?` + number() + `)(?:` + blank + `*(?:(` + known + `|` + clause + `)|(` + unknown + `)|(?<=[\d` + fractions() + `])(["”″'’′])(?!\p{L})))?` + w.further(),
 		Captures: scopes(scopeNumber, scopeUnit, scopeStray, scopeStray, scopeRange, scopeRange),

@@ -17,10 +17,14 @@ import (
 	"maltwright/lang/source/golden"
 )
 
-const grammarFile = "../../../docs/editors/vscode/syntaxes/malt.tmLanguage.json"
+const (
+	grammarFile = "../../../docs/editors/vscode/syntaxes/malt.tmLanguage.json"
+	listFile    = "../../../docs/editors/sublime/malt.tmLanguage" // the same as a property list
+)
 
 func TestTheGrammarIsThatOfTheVocabulary(t *testing.T) {
 	golden.File(t, grammarFile, string(highlight.TextMate()))
+	golden.File(t, listFile, string(highlight.PropertyList()))
 }
 
 // modulesPath names a folder of npm with vscode-textmate and vscode-oniguruma.
@@ -43,7 +47,8 @@ func TestEveryWordHasTheScopeOfWhatItIs(t *testing.T) {
 	for i, s := range list {
 		texts[i] = s.text
 	}
-	colours := textmateColours(t, texts)
+	colours := textmateColours(t, grammarFile, texts)
+	assert.Equal(t, colours[:10], textmateColours(t, listFile, texts[:10]), "the property list")
 	words := 0
 	for i, s := range list {
 		words += s.compare(t, byBytes(t, s.text, colours[i]))
@@ -62,11 +67,11 @@ func (tok *token) UnmarshalJSON(data []byte) error {
 	return json.Unmarshal(data, &[]any{&tok.start, &tok.end, &tok.scopes})
 }
 
-func textmateColours(t *testing.T, texts []string) [][]token {
+func textmateColours(t *testing.T, grammar string, texts []string) [][]token {
 	t.Helper()
 	in, err := json.Marshal(texts)
 	require.NoError(t, err)
-	node := exec.Command("node", filepath.Join("testdata", "scopes.js"), grammarFile)
+	node := exec.Command("node", filepath.Join("testdata", "scopes.js"), grammar)
 	node.Env = append(os.Environ(), "NODE_PATH="+os.Getenv(modulesPath))
 	node.Stdin = bytes.NewReader(in)
 	var told strings.Builder

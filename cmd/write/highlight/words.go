@@ -18,7 +18,7 @@ import (
 )
 
 // Words are the words of the language by what they do in a line. Each list is by the
-// alphabet, but for Units and Bounds, where what is longer stands first.
+// alphabet, but for those of units and bounds, where what is longer stands first.
 type Words struct {
 	Includes    []string // begin a statement that brings in another file
 	Definitions []string // begin a statement that gives a name to what its block says
@@ -30,7 +30,8 @@ type Words struct {
 	Places      []string // where a temperature is taken, and what a condition can name
 	Choices     []string // barley, electric, yes
 	Times       []string // noon
-	Units       []string // every spelling
+	Units       []string // every spelling of a unit, but for those of Either
+	Either      []string // units that open a clause too, where something follows: in
 	Numbered    []string // begin a statement in which the number of a step stands in front of a clause
 	Steps       []string // that can be numbered so
 }
@@ -77,7 +78,13 @@ func Collect() Words {
 	w.Clauses = vocabulary.ClauseWords()
 	w.Times = []string{vocabulary.Midnight, vocabulary.Noon}
 	w.Bounds, w.Signs = bounds()
-	w.Units = units()
+	for _, unit := range units() {
+		if vocabulary.IsClause(unit) {
+			w.Either = append(w.Either, unit)
+		} else {
+			w.Units = append(w.Units, unit)
+		}
+	}
 	return w
 }
 

@@ -8,11 +8,11 @@ import (
 	"fmt"
 	"io"
 	"reflect"
-	"slices"
 	"time"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/write/key"
+	"maltwright/lang/sorted"
 )
 
 // Format is the number of the form in which answers are written. It changes where keys
@@ -103,7 +103,7 @@ func (say Say) value(v reflect.Value) any {
 // members lists those of a map, in the order of their keys.
 func (say Say) members(v reflect.Value) object {
 	names := v.MapKeys()
-	slices.SortFunc(names, func(a, b reflect.Value) int { return bytes.Compare([]byte(a.String()), []byte(b.String())) })
+	sorted.Stable(names, func(a, b reflect.Value) int { return bytes.Compare([]byte(a.String()), []byte(b.String())) })
 	out := object{}
 	for _, name := range names {
 		out = append(out, member{name.String(), say.value(v.MapIndex(name))})

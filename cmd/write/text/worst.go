@@ -9,6 +9,7 @@ import (
 	"maltwright/cmd/answer/inspection"
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 )
 
@@ -60,7 +61,7 @@ func parted(list []finding.Finding) (worst, rest []finding.Finding) {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(list[b].Severity, list[a].Severity) })
+	sorted.Stable(order, func(a, b int) int { return cmp.Compare(list[b].Severity, list[a].Severity) })
 	whole := make([]bool, len(list))
 	for n, i := range order {
 		whole[i] = n < MostWhole || list[i].Severity == finding.Danger
@@ -85,6 +86,6 @@ func byRule(list []finding.Finding) (groups [][]finding.Finding) {
 		}
 		groups[i] = append(groups[i], f)
 	}
-	slices.SortStableFunc(groups, func(a, b []finding.Finding) int { return cmp.Compare(b[0].Severity, a[0].Severity) })
+	sorted.Stable(groups, func(a, b []finding.Finding) int { return cmp.Compare(b[0].Severity, a[0].Severity) })
 	return groups
 }

@@ -298,7 +298,7 @@ Of a unit that the language does not know it is a cons of that end."
             (skip-chars-forward " \t\u00a0\u202f\u2009")
             (and (or (eolp) (looking-at malt--follows) (not (looking-at "[[:alpha:]_\"“„]"))) end))))
        ((looking-at malt--follows) nil)
-       ((looking-at "[[:alpha:]%°ºµ][[:alpha:]_%°º/²³^µ]*") (list (match-end 0)))
+       ((looking-at "[[:alpha:]%°ºµ][[:alpha:]_%°º/²³^µ-]*") (list (match-end 0)))
        ((and (looking-at "[\"”″'’′]") (memq (get-char-code-property (char-before) 'general-category) '(Nd No))
              (not (malt--letter-follows (1+ (point)))))
         (list (1+ (point))))))))

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"maltwright/lang/quantity"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 )
@@ -42,7 +43,7 @@ func Written(text string) string {
 			}
 		}
 	})
-	slices.SortFunc(list, func(a, b edit) int { return b.Start - a.Start })
+	sorted.Stable(list, func(a, b edit) int { return b.Start - a.Start })
 	for _, e := range list {
 		text = text[:e.Start] + e.text + text[e.End:]
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
@@ -55,7 +56,7 @@ func (t *Trial) takeCourse() {
 	}
 	t.takeHeat()
 	c.Ends = slices.DeleteFunc(c.Ends, t.outranked)
-	slices.SortStableFunc(c.Ends, func(a, b forecast.Ended) int { return cmp.Compare(a.At, b.At) })
+	sorted.Stable(c.Ends, func(a, b forecast.Ended) int { return cmp.Compare(a.At, b.At) })
 }
 
 // outranked tells of an end that only follows from a reading, where a later line says

@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
@@ -136,7 +137,7 @@ func (p *printer) follow(v reflect.Value) {
 // entries writes a map in the order of its keys as they print.
 func (p *printer) entries(v reflect.Value) {
 	keys := v.MapKeys()
-	slices.SortFunc(keys, func(a, b reflect.Value) int { return cmp.Compare(a.String(), b.String()) })
+	sorted.Stable(keys, func(a, b reflect.Value) int { return cmp.Compare(a.String(), b.String()) })
 	p.number(uint64(len(keys)))
 	for _, k := range keys {
 		p.walk(k)

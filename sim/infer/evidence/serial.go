@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/vocabulary"
 )
 
@@ -73,7 +74,7 @@ func (t *Trial) weigh() {
 		}
 	}
 	for kind, row := range rows {
-		slices.SortStableFunc(row, func(a, b *Observation) int { return a.Reading.When().Compare(b.Reading.When().Time) })
+		sorted.Stable(row, func(a, b *Observation) int { return a.Reading.When().Compare(b.Reading.When().Time) })
 		before := inCommon(row, lasting[kind])
 		slices.Reverse(row)
 		behind := inCommon(row, lasting[kind])

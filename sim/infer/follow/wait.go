@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/lang/source"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
@@ -82,7 +83,7 @@ func (f *Following) inOrder(list []Wait) []Wait {
 	var out []Wait
 	for _, st := range f.Trial.Process.Stages {
 		of := slices.DeleteFunc(slices.Clone(list), func(w Wait) bool { return w.Of != st || w.Share < rare })
-		slices.SortStableFunc(of, func(a, b Wait) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
+		sorted.Stable(of, func(a, b Wait) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
 		out = append(out, of...)
 	}
 	for i := range out {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/infer/evidence"
 )
@@ -53,7 +54,7 @@ func (f *fit) factors(from *model.Learnt) []Factor {
 		list = append(list, x)
 	}
 	list = append(list, f.carried(from)...)
-	slices.SortStableFunc(list, func(a, b Factor) int {
+	sorted.Stable(list, func(a, b Factor) int {
 		return cmp.Compare(slices.Index(order, a.Which), slices.Index(order, b.Which))
 	})
 	return list

@@ -38,6 +38,24 @@
   "Do what KEYS do here."
   (call-interactively (or (key-binding (kbd keys)) (error "Nothing on %s" keys))))
 
+(defun hints ()
+  "The hints of the buffer, each behind its line."
+  (vconcat
+   (mapcar
+    (lambda (hint)
+      (let ((label (plist-get hint :label)))
+        (save-excursion
+          (goto-char (point-min))
+          (forward-line (plist-get (plist-get hint :position) :line))
+          (concat (string-trim (line)) " | "
+                  (if (stringp label) label (plist-get (aref label 0) :value))))))
+    (jsonrpc-request
+     (eglot--current-server-or-lose) :textDocument/inlayHint
+     (list :textDocument (eglot--TextDocumentIdentifier)
+           :range (list :start '(:line 0 :character 0)
+                        :end (list :line (line-number-at-pos (point-max)) :character 0)))
+     :timeout 60))))
+
 (defun run ()
   "The session."
   (find-file "pale.malt")
@@ -52,7 +70,7 @@
   (answer 'findings (vconcat (mapcar #'flymake-diagnostic-text (flymake-diagnostics))))
 
   ;; repair
-  (let (offered)
+  (let ((last-nonmenu-event ?a) offered) ; no menu of a mouse
     (cl-letf (((symbol-function 'completing-read)
                (lambda (_prompt collection &rest _)
                  (setq offered (all-completions "" collection))
@@ -63,6 +81,10 @@
   (answer 'repaired (line))
   (eglot--signal-textDocument/didChange)
   (wait "no finding" (not (faulty)))
+
+  ;; hints: this client has none, and asks by hand; they are there once the forecast is
+  (wait "hints" (> (length (hints)) 0))
+  (answer 'hints (hints))
 
   ;; hover
   (goto-text "cure at")
@@ -89,29 +111,13 @@
   (answer 'laid_out (line))
 
   ;; rename, in this file and in the one that it uses
+  (eglot--signal-textDocument/didChange) ; as it does by itself half a second after the last key
   (goto-text "tray kiln")
   (cl-letf (((symbol-function 'y-or-n-p) (lambda (&rest _) t)))
     (eglot-rename "box kiln"))
   (goto-text "box kiln")
   (answer 'renamed (line))
   (eglot--signal-textDocument/didChange)
-
-  ;; hints: this client has none, and asks by hand
-  (let ((hints (jsonrpc-request
-                (eglot--current-server-or-lose) :textDocument/inlayHint
-                (list :textDocument (eglot--TextDocumentIdentifier)
-                      :range (list :start '(:line 0 :character 0)
-                                   :end (list :line (line-number-at-pos (point-max)) :character 0)))
-                :timeout 60)))
-    (answer 'hints
-            (vconcat (mapcar
-                      (lambda (hint)
-                        (let ((label (plist-get hint :label)))
-                          (goto-char (point-min))
-                          (forward-line (plist-get (plist-get hint :position) :line))
-                          (concat (string-trim (line)) " | "
-                                  (if (stringp label) label (plist-get (aref label 0) :value)))))
-                      hints))))
 
   ;; definition
   (save-some-buffers t)

@@ -61,7 +61,7 @@ local function run()
   answers.actions = {}
   vim.ui.select = function(items, options, choose)
     for _, item in ipairs(items) do
-      table.insert(answers.actions, options.format_item(item))
+      table.insert(answers.actions, (options.format_item(item)))
     end
     choose(items[1], 1)
   end
@@ -73,6 +73,41 @@ local function run()
   wait('no finding', function()
     return not faulty()
   end)
+
+  -- hints: this client has none, and asks by hand; they are there once the forecast is
+  local function hints()
+    local list = {}
+    local asked = vim.lsp.buf_request_sync(0, 'textDocument/inlayHint', {
+      textDocument = vim.lsp.util.make_text_document_params(),
+      range = { start = { line = 0, character = 0 }, ['end'] = { line = vim.fn.line('$'), character = 0 } },
+    }, 60000)
+    for _, answer in pairs(asked or {}) do
+      for _, hint in ipairs(answer.result or {}) do
+        local label = type(hint.label) == 'table' and hint.label[1].value or hint.label
+        table.insert(list, vim.trim(line(hint.position.line + 1)) .. ' | ' .. label)
+      end
+    end
+    answers.hints = list
+    return #list > 0
+  end
+  wait('hints', hints)
+
+  -- what a process comes to
+  vim.lsp.codelens.refresh()
+  wait('a lens', function()
+    return #vim.lsp.codelens.get(0) > 0 and vim.lsp.codelens.get(0)[1].command ~= nil
+  end)
+  answers.lens = vim.lsp.codelens.get(0)[1].command.title
+
+  -- list of parts
+  press('gO')
+  wait('the parts', function()
+    return #vim.fn.getqflist() > 0
+  end)
+  answers.parts = vim.tbl_map(function(item)
+    return item.text
+  end, vim.fn.getqflist())
+  vim.cmd('cclose')
 
   -- hover
   goto_text('cure at')
@@ -113,22 +148,6 @@ local function run()
     return vim.fn.search('\\V"box kiln"', 'nw') > 0
   end)
   answers.renamed = line(vim.fn.search('\\V"box kiln"', 'nw'))
-
-  -- hints: this client has none, and asks by hand
-  local hints = vim.lsp.buf_request_sync(0, 'textDocument/inlayHint', {
-    textDocument = vim.lsp.util.make_text_document_params(),
-    range = { start = { line = 0, character = 0 }, ['end'] = { line = vim.fn.line('$'), character = 0 } },
-  }, 60000)
-  answers.hints = {}
-  for _, answer in pairs(hints or {}) do
-    for _, hint in ipairs(answer.result or {}) do
-      local label = hint.label
-      if type(label) == 'table' then
-        label = label[1].value
-      end
-      table.insert(answers.hints, line(hint.position.line + 1):gsub('^ *', '') .. ' | ' .. label)
-    end
-  end
 
   -- definition
   vim.cmd('silent write')

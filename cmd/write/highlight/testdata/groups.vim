@@ -12,7 +12,12 @@ function! Groups(name) abort
   let names = {}
   for lnum in range(1, line('$'))
     let row = []
-    for col in range(1, col([lnum, '$']) - 1)
+    let text = getline(lnum)
+    for col in range(1, strlen(text))
+      if text[col - 1] ==# ' '
+        call add(row, '-') " of blanks nobody asks
+        continue
+      endif
       let id = synID(lnum, col, 0)
       if !has_key(names, id)
         let names[id] = id == 0 ? '-' : synIDattr(id, 'name')

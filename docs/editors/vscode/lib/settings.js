@@ -9,7 +9,7 @@ function settings() {
   return {
     forecast: asked("forecast"),
     lenses: asked("lenses"),
-    show: false, // what is drawn is shown by the extension itself
+    show: false, // charts and sheets are shown here
     hints: { ends: asked("hints.ends"), gates: asked("hints.gates"), readings: asked("hints.readings") },
   };
 }

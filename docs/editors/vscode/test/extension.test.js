@@ -52,6 +52,7 @@ after(async () => {
 
 // asked calls the provider of a kind, as the editor does.
 const asked = (kind, method, ...given) => editor.provider(kind, pale)[method](pale, ...given, token);
+const whole = () => new vscode.Range(0, 0, pale.lineCount, 0);
 // silence waits until nothing is wrong with the file: nobody waits for an answer any more then.
 const silence = () => editor.until("silence", () => !editor.findings(pale).some((f) => f.severity === vscode.DiagnosticSeverity.Error));
 
@@ -73,6 +74,36 @@ test("what may stand is offered with what is usual, and a word is explained", as
   editor.type(pale, "rest 9 h in air at ", "rest 9 h in air at 14 °C");
   const hover = await asked("Hover", "provideHover", pale.find("acrospire"));
   assert.match([hover.contents].flat().map((c) => c.value ?? c).join("\n"), /length of the shoot/);
+});
+
+test("a forecast stands beside the lines, and above the process", async () => {
+  const hints = async () => (await editor.provider("InlayHints", pale).provideInlayHints(pale, whole(), token)) ?? [];
+  const at = (list, text) => list.filter(({ position }) => position.line === pale.find(text).line).map(({ label }) => label.map?.((part) => part.value).join("") ?? label);
+  let list = [];
+  const look = () => void hints().then((found) => (list = found));
+  await editor.until("odds at a gate", () => (look(), / in 10/.test(at(list, "gate moisture at most 10").join()))); // they take hundreds of forecasts
+  assert.match(at(list, "cure at").join(), /%.*kg/);
+  const [lens] = await asked("CodeLens", "provideCodeLenses");
+  assert.match(lens.command.title, /kg of malt/);
+  assert.equal(lens.range.start.line, pale.find("process").line);
+
+  editor.set("maltwright.hints.gates", false);
+  await editor.until("hints without those of gates", () => (look(), list.length > 0 && at(list, "gate moisture at most 10").length === 0));
+  editor.set("maltwright.hints.gates", true);
+  editor.set("maltwright.lenses", false);
+  let lenses = [lens];
+  await editor.until("no lenses", () => (asked("CodeLens", "provideCodeLenses").then((found) => (lenses = found ?? [])), lenses.length === 0));
+  editor.set("maltwright.lenses", true);
+});
+
+test("what is certain can be put right from the place", async () => {
+  editor.type(pale, "turn  every 8 h", "trun  every 8 h");
+  const findings = await editor.until("the finding", () => editor.findings(pale).filter((f) => f.code?.value === "unknown-word" || f.code === "unknown-word").length && editor.findings(pale));
+  const range = findings[0].range;
+  const actions = await editor.provider("CodeActions", pale).provideCodeActions(pale, range, { diagnostics: findings, triggerKind: 1, only: undefined }, token);
+  assert.ok(actions.some(({ title }) => /turn/.test(title)), actions.map(({ title }) => title).join());
+  editor.type(pale, "trun  every 8 h", "turn  every 8 h");
+  await silence();
 });
 
 test("names lead to where they are defined, and are changed everywhere", async () => {
@@ -129,6 +160,7 @@ test("the chart is shown beside the text, and the sheet outside", async () => {
 
   await vscode.commands.executeCommand("maltwright.openSheet");
   assert.match(editor.opened.at(-1), /^outside file:.*\.pdf$/);
+  assert.equal(editor.opened.filter((what) => what.startsWith("outside")).length, 1, "the server shows nothing besides");
 
   await vscode.commands.executeCommand("maltwright.showChart", vscode.Uri.file(path.join(folder, "loft.malt")));
   assert.deepEqual(editor.said.at(-1), { kind: "error", said: "It cannot be drawn: loft.malt holds no process and no record that can be drawn", buttons: [] });

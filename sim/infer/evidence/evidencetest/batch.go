@@ -8,11 +8,11 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"slices"
 	"strings"
 	"time"
 
 	"maltwright/lang/model"
+	"maltwright/lang/sorted"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
 )
@@ -65,7 +65,7 @@ func Of(p *model.Process, name string, began time.Time, truth Truth, seed uint64
 		w.scatter = 1
 	}
 	w.plan(plan)
-	slices.SortStableFunc(w.asked, func(a, b ask) int { return int(a.at - b.at) })
+	sorted.Stable(w.asked, func(a, b ask) int { return int(a.at - b.at) })
 	for _, a := range w.asked {
 		o.Course.Looks = append(o.Course.Looks, a.at)
 	}
