@@ -53,8 +53,9 @@ type Doc struct {
 	File    *source.File // its name is a path also of a buffer without one, so that what it uses is found
 	Begun   *Base        // the file as it was when the buffer was last the same as it; nil where there was none
 
-	opening int    // counts how often something was opened: a buffer that is closed and opened again is another
-	real    string // the path without links, of one that is open
+	opening int            // counts how often something was opened: a buffer that is closed and opened again is another
+	past    []*source.File // as it was before the last changes: a save may have written one of these
+	real    string         // the path without links, of one that is open
 	parse   sync.Once
 	tree    *syntax.Tree
 	found   []finding.Finding // of its statements
@@ -166,15 +167,42 @@ func (d *Desk) Change(uri string, version int32, changes []wire.TextDocumentCont
 		file = changed(file, c, d.columns)
 	}
 	is := was.as(file)
-	is.Version = version
+	is.Version, is.past = version, was.before()
 	d.put(is)
 	return true
 }
 
-// Saved takes note that the text of a document is now that of its file.
+const (
+	mostPast = 16      // texts of a buffer that are kept
+	mostKeep = 1 << 18 // bytes above which none is
+)
+
+// before lists the texts before the next change.
+func (d *Doc) before() []*source.File {
+	if d.File.Size() > mostKeep {
+		return nil
+	}
+	return append(slices.Clone(d.past[max(0, len(d.past)-mostPast+1):]), d.File)
+}
+
+// Saved takes note that a document was written. Whoever goes on typing meanwhile has another text than
+// was: the file is then one of those before.
 func (d *Desk) Saved(uri string) {
-	d.disk.forget(Path(uri))
-	d.rebase(Path(uri), nil)
+	path := Path(uri)
+	d.disk.forget(path)
+	b := d.disk.file(path)
+	var base *Base
+	if doc := d.Now().open[path]; doc != nil && b.err == nil {
+		for _, f := range doc.past {
+			if evened(f.Bytes()) == evened(b.bytes) {
+				base = &Base{Text: f.Bytes()}
+			}
+		}
+		if evened(doc.Text()) == evened(b.bytes) {
+			base = nil
+		}
+	}
+	d.rebase(path, base)
 }
 
 // Rebase takes note of the text on disk that a buffer is now a change of.
