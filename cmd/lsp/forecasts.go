@@ -71,8 +71,8 @@ func (j *judge) round() {
 			break
 		}
 	}
-	if changed && j.s.pulls() {
-		j.s.work.Go(func() { _ = j.s.ask(j.s.ctx, "workspace/diagnostic/refresh", nil, nil) })
+	if changed {
+		j.s.refreshFindings()
 	}
 }
 
@@ -103,7 +103,7 @@ func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (c
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	is := j.docs[doc.Path]
-	if is == nil || ctx.Err() != nil || words != is.words {
+	if is == nil || ctx.Err() != nil || words != is.words || !j.s.settings().Forecast {
 		return false, false
 	}
 	is.whole, is.found = words, nil

@@ -62,6 +62,17 @@ func (j *judge) changed(path string) {
 	signal(j.wake)
 }
 
+// unforesee drops what forecasts have found, since none are made any more.
+func (j *judge) unforesee() {
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	for _, is := range j.docs {
+		if is.whole != nil {
+			is.words, is.whole, is.found = nil, nil, nil // the words are looked at, and told, anew
+		}
+	}
+}
+
 // closed takes back what was told of a document.
 func (j *judge) closed(path, uri string) {
 	j.mu.Lock()
@@ -134,7 +145,7 @@ func (j *judge) words(view *desk.View, doc *desk.Doc) {
 	top := j.s.overtaken(view, doc)
 	j.mu.Lock()
 	defer j.mu.Unlock()
-	if !j.s.desk.IsOpen(doc.Path) {
+	if !j.s.desk.IsOpen(doc) {
 		return
 	}
 	is := j.docs[doc.Path]
