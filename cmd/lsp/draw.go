@@ -18,6 +18,7 @@ import (
 	"maltwright/cmd/sheet"
 	"maltwright/cmd/sheet/onpaper"
 	"maltwright/cmd/words"
+	"maltwright/sim/infer/follow"
 )
 
 // chart draws a process or a batch over time, as the command chart does: one picture.
@@ -47,7 +48,7 @@ func (d *subject) curve(ctx context.Context) (c curve.Curve, err error) {
 	case d.drawn != nil:
 		return *d.drawn, nil
 	case d.follow != nil:
-		c, err = curve.Batch(ctx, d.follow, curve.Options{})
+		c, err = curve.Batch(ctx, d.follow, curve.Options{Members: follow.DefaultMembers}) // as many as the command
 	default:
 		c, err = curve.Forecast(ctx, d.forecast, curve.Options{})
 	}
@@ -104,7 +105,7 @@ func drawnAs(ending string, draw func(context.Context, *subject, wire.DrawOption
 		if err != nil {
 			return nil, err
 		}
-		file, err := s.drawn.put(doc.Path, fmt.Sprint(o.Of, o.Wide), ending, made)
+		file, err := s.drawn.put(doc.Path, fmt.Sprintf("%s\x00%s\x00%d", o.Name, o.Of, o.Wide), ending, made)
 		if err != nil {
 			return nil, refused(fmt.Errorf("it cannot be written: %v", err))
 		}

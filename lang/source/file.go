@@ -9,6 +9,7 @@ package source
 
 import (
 	"bytes"
+	"sync"
 	"unicode/utf8"
 )
 
@@ -24,6 +25,9 @@ type File struct {
 	text  []byte
 	lines []int // offset of the first byte of each line
 	mark  int   // length of a byte-order mark at the start, 0 or 3
+
+	marked sync.Once
+	stones []stone // along a text with a long line; nil until a column in one is asked for
 }
 
 // New indexes text under the given name. The text is kept as it is: a byte-order

@@ -29,7 +29,7 @@ func (f *File) Position(offset int, enc Encoding) Position {
 	if line == 0 {
 		at = min(f.mark, len(f.text))
 	}
-	return Position{line + 1, 1 + width(f.text[at:max(at, offset)], enc)}
+	return Position{line + 1, 1 + f.width(at, max(at, offset), enc)}
 }
 
 // Offset converts a line and a column back to a byte offset: the inverse of
@@ -40,7 +40,7 @@ func (f *File) Offset(p Position, enc Encoding) int {
 		return f.mark
 	}
 	line := f.Line(p.Line)
-	at, column := line.Start, 1
+	at, column := f.before(line, p.Column, enc)
 	for at < line.End && column < p.Column {
 		_, size := utf8.DecodeRune(f.text[at:])
 		column += width(f.text[at:at+size], enc)

@@ -1,10 +1,12 @@
 package source
 
 import (
+	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
 
@@ -106,4 +108,36 @@ func TestPositionsNeverGoBack(t *testing.T) {
 		}
 		assert.Equal(t, f.Lines(), last.Line)
 	})
+}
+
+// A line that is long is counted by stones along it; what comes of it is what counting from the start of the line does.
+func TestColumnsFarOutAreThoseThatCountingGives(t *testing.T) {
+	pieces := []string{"a", "°", "🌾", "\xff", "\xf0\x9f", "x y z ", strings.Repeat("k", 700)}
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.SampledFrom([]string{"", "short\n", "\ufeff", "\ufeff\n"}).Draw(t, "front")
+		for _, p := range rapid.SliceOfN(rapid.SampledFrom(pieces), 30, 60).Draw(t, "line") {
+			text += p
+		}
+		text += rapid.SampledFrom([]string{"", "\n", "\r\nend"}).Draw(t, "behind")
+		f := New("x", []byte(text))
+		for range 20 {
+			offset := f.characterStart(rapid.IntRange(0, len(text)).Draw(t, "offset"))
+			enc := rapid.SampledFrom([]Encoding{Characters, Bytes, UTF16}).Draw(t, "encoding")
+			is := f.Position(offset, enc)
+			start := f.Line(is.Line).Start
+			if offset >= start && offset <= f.Line(is.Line).End {
+				require.Equal(t, 1+width(f.text[start:offset], enc), is.Column, "%d", offset)
+				require.Equal(t, offset, f.Offset(is, enc))
+			}
+		}
+	})
+}
+
+func BenchmarkPositionsOnALongLine(b *testing.B) {
+	f := New("x", []byte(strings.Repeat("soak 7 h at 13 °C; ", 50000)))
+	for b.Loop() {
+		for at := 0; at < f.Size(); at += 97 {
+			f.Position(at, UTF16)
+		}
+	}
 }

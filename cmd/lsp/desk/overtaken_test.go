@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"maltwright/cmd/lsp/wire"
 	"maltwright/lang/source"
 )
 
@@ -123,4 +124,23 @@ func TestNothingIsLostInWhatIsMerged(t *testing.T) {
 		assert.Equal(t, came, got.Lines)
 		assert.Nil(t, Overtaking([]byte(book), []byte(got.Merged), []byte(theirs)), "then nothing is missing")
 	})
+}
+
+func TestWhoTypesWhileItIsSavedHasAnotherTextThanWasWritten(t *testing.T) {
+	d, dir := table(t, "a.malt", book)
+	path := dir + "/a.malt"
+	d.Open(URI(path), 1, book)
+	d.Change(URI(path), 2, []wire.TextDocumentContentChangeEvent{{Text: "# one\n" + book}})
+	write(t, path, "# one\n"+book)
+	d.Change(URI(path), 3, []wire.TextDocumentContentChangeEvent{{Text: "# one two\n" + book}})
+	d.Saved(URI(path))
+	doc, err := d.Now().Doc(path)
+	require.NoError(t, err)
+	assert.Equal(t, "# one\n"+book, string(doc.Begun.Text))
+	d.Saved(URI(path)) // nothing is otherwise
+	write(t, path, "# one two\n"+book)
+	d.Saved(URI(path))
+	doc, err = d.Now().Doc(path)
+	require.NoError(t, err)
+	assert.Equal(t, "# one two\n"+book, string(doc.Begun.Text))
 }

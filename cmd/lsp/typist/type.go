@@ -176,3 +176,18 @@ func (c *Typist) Make(name string, edits []wire.TextEdit) {
 	}
 	c.Change(name, after, wire.TextDocumentContentChangeEvent{Text: after})
 }
+
+// Shown is what was told last of a document, and whether it is of its version as it is now. The caller has the lock,
+// as in Within.
+func (c *Typist) Shown(name string) (list []wire.Diagnostic, now bool) {
+	got, is := c.told[c.URI(name)], c.texts[name]
+	return got.Diagnostics, is != nil && got.Version != nil && *got.Version == is.version
+}
+
+// Version is that of a buffer as it is now.
+func (c *Typist) Version(name string) int32 {
+	if is := c.texts[name]; is != nil {
+		return is.version
+	}
+	return 0
+}
