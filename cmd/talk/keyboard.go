@@ -134,17 +134,17 @@ var named = map[string]string{
 	"[1~": "home", "[7~": "home", "[4~": "end", "[8~": "end", "[3~": "delete", "[Z": "shift+tab",
 }
 
-// mostBytes is how long a sequence may be; what is longer is none.
-const mostBytes = 32
+// mostOfOne is how long a sequence may be; what is longer is none.
+const mostOfOne = 32
 
 // sequence is a key of several bytes: a head, figures, and one byte that ends it (ECMA-48, 5.4).
 func sequence(in []byte, late bool) (k key, n int) {
-	for n = 2; n < len(in) && n < mostBytes && in[n] >= ' ' && in[n] < '@'; n++ {
+	for n = 2; n < len(in) && n < mostOfOne && in[n] >= ' ' && in[n] < '@'; n++ {
 	}
 	switch {
 	case n == len(in) && !late:
 		return key{}, 0
-	case n == len(in) || n == mostBytes || in[n] < ' ' || in[n] >= 0x7f: // broken off
+	case n == len(in) || n == mostOfOne || in[n] < ' ' || in[n] >= 0x7f: // broken off
 		return key{}, n
 	case in[1] == '[' && in[n] == '[': // a function key of the Linux console: one more byte
 		if n+1 == len(in) && !late {
