@@ -134,8 +134,8 @@ func (j *judge) words(view *desk.View, doc *desk.Doc) {
 	top := j.s.overtaken(view, doc)
 	j.mu.Lock()
 	defer j.mu.Unlock()
-	if !j.s.desk.IsOpen(doc.Path) {
-		return
+	if !j.s.desk.Stands(doc) {
+		return // it was closed meanwhile, even where it has been opened again
 	}
 	is := j.docs[doc.Path]
 	if is == nil {

@@ -102,6 +102,10 @@ func (m *margins) take(view *desk.View, doc *desk.Doc, words *desk.Checked, r ch
 	defer m.s.judge.recovered("the margin of " + doc.Path)
 	plain := margin.Of(doc.Tree(), r, nil, m.start())
 	m.mu.Lock()
+	if !m.s.desk.Stands(doc) {
+		m.mu.Unlock()
+		return
+	}
 	is := m.docs[doc.Path]
 	if is == nil {
 		is = &margined{}
@@ -194,7 +198,7 @@ func (m *margins) await(ctx context.Context, v *desk.View, doc *desk.Doc) *margi
 		case <-came:
 		case <-end:
 			m.mu.Lock()
-			if is := m.docs[doc.Path]; is == nil {
+			if is := m.docs[doc.Path]; is == nil && m.s.desk.Stands(doc) {
 				m.docs[doc.Path] = &margined{late: true}
 			}
 			m.mu.Unlock()

@@ -33,6 +33,7 @@ type Desk struct {
 	mu      sync.Mutex
 	columns source.Encoding
 	open    map[string]*Doc // replaced, never changed: a View holds it
+	opened  int             // how many documents were opened
 	folders []string        // absolute; the same
 	disk    *disk
 	kept    *kept
@@ -54,6 +55,7 @@ type Doc struct {
 
 	past  []*source.File // as it was before the last changes: a save may have written one of these
 	real  string         // the path without links, of one that is open
+	nth   int            // as the how-manieth it was opened: versions begin anew with that
 	parse sync.Once
 	tree  *syntax.Tree
 	found []finding.Finding // of its statements
@@ -135,7 +137,8 @@ func (d *Desk) Open(uri string, version int32, text string) {
 	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	doc.File = source.New(d.nameOf(path), []byte(text))
+	d.opened++
+	doc.File, doc.nth = source.New(d.nameOf(path), []byte(text)), d.opened
 	d.put(doc)
 }
 
@@ -151,7 +154,7 @@ func (d *Desk) Change(uri string, version int32, changes []wire.TextDocumentCont
 	for _, c := range changes {
 		file = changed(file, c, d.columns)
 	}
-	d.put(&Doc{Path: was.Path, URI: was.URI, Version: version, Open: true, File: file, Begun: was.Begun, real: was.real, past: was.before()})
+	d.put(&Doc{Path: was.Path, URI: was.URI, Version: version, Open: true, File: file, Begun: was.Begun, real: was.real, nth: was.nth, past: was.before()})
 	return true
 }
 
@@ -201,7 +204,7 @@ func (d *Desk) rebase(path string, base *Base) {
 	if base == nil {
 		base = &Base{Text: was.File.Bytes()}
 	}
-	d.put(&Doc{Path: was.Path, URI: was.URI, Version: was.Version, Open: true, File: was.File, Begun: base, real: was.real})
+	d.put(&Doc{Path: was.Path, URI: was.URI, Version: was.Version, Open: true, File: was.File, Begun: base, real: was.real, nth: was.nth})
 }
 
 // Close takes a document away that was open.
@@ -212,11 +215,13 @@ func (d *Desk) Close(uri string) {
 	delete(d.open, Path(uri))
 }
 
-// IsOpen tells whether a document is open now, by its path.
-func (d *Desk) IsOpen(path string) bool {
+// Stands tells whether a document has been open ever since, whatever was changed in it: one that was closed
+// and opened again is another.
+func (d *Desk) Stands(doc *Doc) bool {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	return d.open[path] != nil
+	is := d.open[doc.Path]
+	return is != nil && is.nth == doc.nth
 }
 
 // put has the lock.
