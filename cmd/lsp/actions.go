@@ -62,8 +62,6 @@ func wants(only []string, kind string) bool {
 // where no forecast comes soon.
 func (s *session) reportedSoFar(ctx context.Context, v *desk.View, doc *desk.Doc) check.Report {
 	if is := s.margins.await(ctx, v, doc); is != nil {
-		s.margins.mu.Lock()
-		defer s.margins.mu.Unlock()
 		return is.report
 	}
 	words, err := v.Checked(doc.Path)

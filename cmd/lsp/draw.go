@@ -105,7 +105,7 @@ func drawnAs(ending string, draw func(context.Context, *subject, wire.DrawOption
 		if err != nil {
 			return nil, err
 		}
-		file, err := s.drawn.put(doc.Path, fmt.Sprint(o.Of, o.Wide), ending, made)
+		file, err := s.drawn.put(doc.Path, fmt.Sprintf("%s\x00%s\x00%d", o.Name, o.Of, o.Wide), ending, made)
 		if err != nil {
 			return nil, refused(fmt.Errorf("it cannot be written: %v", err))
 		}

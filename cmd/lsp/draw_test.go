@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -121,4 +122,35 @@ func TestSheetOfAProcessAndOfABatch(t *testing.T) {
 	drawn, err := drawnBy(t, c, "maltwright.chart", c.URI("home/26-01.malt"), wire.DrawOptions{Of: "weight"})
 	require.NoError(t, err)
 	assert.Contains(t, string(drawn), "26-01")
+}
+
+// Two processes of one file are two pictures, and a buffer may be called whatever it likes.
+func TestEachPictureHasItsOwnFile(t *testing.T) {
+	d := &drawn{cache: t.TempDir()}
+	paths := map[string]bool{}
+	for _, of := range []string{"a", "b"} {
+		path, err := d.put("/malt/pale.malt", of, ".svg", []byte(of))
+		require.NoError(t, err)
+		paths[path] = true
+	}
+	for _, odd := range []string{"untitled:Untitled-1", `git:/a/b.malt?{"ref":"~"}`, "x:" + strings.Repeat("ä", 300), ".."} {
+		path, err := d.put(odd, "", ".svg", nil)
+		require.NoError(t, err, odd)
+		assert.Equal(t, filepath.Join(d.cache, "drawn"), filepath.Dir(path))
+		assert.Regexp(t, `^[-\pL\d_. ]{1,80}$`, filepath.Base(path))
+		paths[path] = true
+	}
+	assert.Len(t, paths, 6)
+
+	text := example(t, "pale.malt")
+	c := attending(t, "loft.malt")
+	at := strings.Index(text, "process ")
+	c.Write("two.malt", text+"\n"+strings.Replace(text[at:], "Loft pale", "Loft other", 1))
+	var first, second string
+	for name, into := range map[string]*string{"Loft pale": &first, "Loft other": &second} {
+		raw, err := json.Marshal([]any{c.URI("two.malt"), wire.DrawOptions{Name: name}})
+		require.NoError(t, err)
+		c.Ask("workspace/executeCommand", map[string]any{"command": "maltwright.chart", "arguments": json.RawMessage(raw)}, into)
+	}
+	assert.NotEqual(t, first, second)
 }

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"unicode"
 
 	"maltwright/cmd/folder"
 )
@@ -34,9 +35,22 @@ func (d *drawn) put(document, of, ending string, made []byte) (string, error) {
 		return "", d.err
 	}
 	sum := sha256.Sum256([]byte(document + "\x00" + of))
-	name := strings.TrimSuffix(filepath.Base(document), folder.Extension) + "-" + hex.EncodeToString(sum[:4]) + ending
+	name := called(strings.TrimSuffix(filepath.Base(document), folder.Extension)) + "-" + hex.EncodeToString(sum[:4]) + ending
 	path := filepath.Join(d.dir, name)
 	return path, os.WriteFile(path, made, 0o600)
+}
+
+// called is a name that every system takes for a file: letters, digits, blanks and -_. of it, and not too many.
+// A buffer that is no file may be called anything.
+func called(name string) string {
+	const most = 60
+	letters := []rune(strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) || strings.ContainsRune(" -_.", r) {
+			return r
+		}
+		return '-'
+	}, name))
+	return string(letters[:min(most, len(letters))])
 }
 
 // clear takes away a folder of its own.

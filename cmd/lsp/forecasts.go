@@ -71,8 +71,8 @@ func (j *judge) round() {
 			break
 		}
 	}
-	if changed && j.s.pulls() {
-		j.s.work.Go(func() { _ = j.s.ask(j.s.ctx, "workspace/diagnostic/refresh", nil, nil) })
+	if changed {
+		j.s.refreshFindings()
 	}
 }
 
@@ -95,6 +95,7 @@ func (j *judge) unforecast(view *desk.View) *desk.Doc {
 // forecast checks a document with forecasts, and tells whether other findings came of it, and whether to
 // go on: not where something has changed.
 func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (changed, on bool) {
+	defer j.recovered("what is told of the forecast of " + doc.Path)
 	words := j.checked(view, doc)
 	report, done := j.full(ctx, view, doc)
 	if done && ctx.Err() == nil {
@@ -103,7 +104,7 @@ func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (c
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	is := j.docs[doc.Path]
-	if is == nil || ctx.Err() != nil || words != is.words {
+	if is == nil || ctx.Err() != nil || words != is.words || !j.s.settings().Forecast {
 		return false, false
 	}
 	is.whole, is.found = words, nil

@@ -25,6 +25,7 @@ type margins struct {
 	docs   map[string]*margined
 	came   chan struct{} // closed when something has come, and then another one
 	cancel context.CancelFunc
+	under  *margined // what the run that it ends is about
 	kept   map[print][]*margin.Likely
 }
 
@@ -69,10 +70,12 @@ func (m *margins) start() (o margin.Options) {
 	return margin.Options{Start: meant.At}
 }
 
-// changed takes note that something was typed. What is ended by that is begun again once it is quiet.
+// changed takes note that something was typed. What is ended by that is begun again once it is quiet. Whoever
+// waits for a forecast of what stood there before looks again whether it will come.
 func (m *margins) changed() {
 	m.mu.Lock()
 	defer m.mu.Unlock()
+	m.come()
 	if m.cancel != nil {
 		m.cancel()
 		m.cancel = nil
@@ -101,15 +104,26 @@ func (m *margins) closed(path string) {
 func (m *margins) take(view *desk.View, doc *desk.Doc, words *desk.Checked, r check.Report) {
 	defer m.s.judge.recovered("the margin of " + doc.Path)
 	plain := margin.Of(doc.Tree(), r, nil, m.start())
+	if m.takes(view, doc, words, r, plain) {
+		m.s.refreshMargins()
+	}
+	signal(m.wake)
+}
+
+// takes takes it in, with its margin without how sure it is, and tells whether the editor waits for it.
+func (m *margins) takes(view *desk.View, doc *desk.Doc, words *desk.Checked, r check.Report, plain margin.Margin) (late bool) {
 	m.mu.Lock()
-	if !m.s.desk.Stands(doc) {
-		m.mu.Unlock()
-		return
+	defer m.mu.Unlock()
+	if !m.s.desk.IsOpen(doc) { // it was closed meanwhile, and nothing of it is kept
+		return false
 	}
 	is := m.docs[doc.Path]
 	if is == nil {
 		is = &margined{}
 		m.docs[doc.Path] = is
+	}
+	if is == m.under && m.cancel != nil {
+		m.cancel() // of words that are no more
 	}
 	is.view, is.doc, is.words, is.report, is.read = view, doc, words, r, time.Time{}
 	is.likely, is.sure = m.kept[printOf(r)], false
@@ -118,12 +132,7 @@ func (m *margins) take(view *desk.View, doc *desk.Doc, words *desk.Checked, r ch
 		plain = margin.Of(doc.Tree(), r, is.likely, m.start())
 	}
 	is.record = margin.Margin{}
-	late := m.tell(is, plain)
-	m.mu.Unlock()
-	if late {
-		m.refresh()
-	}
-	signal(m.wake)
+	return m.tell(is, plain)
 }
 
 // tell makes what is told of what is known, and tells whether the editor waits for it. It has the lock.
@@ -131,10 +140,15 @@ func (m *margins) tell(is *margined, plain margin.Margin) (late bool) {
 	plain.Join(is.record)
 	is.held.Keep(plain)
 	is.told = is.held.Beside(plain)
-	close(m.came)
-	m.came = make(chan struct{})
+	m.come()
 	late, is.late = is.late, false
 	return late
+}
+
+// come wakes whoever waits. It has the lock.
+func (m *margins) come() {
+	close(m.came)
+	m.came = make(chan struct{})
 }
 
 // printOf is the texts that a report is of.
@@ -150,14 +164,16 @@ func printOf(r check.Report) print {
 }
 
 // of is what stands in the margin of a document as it is in a view. Where a forecast of it is under way it is
-// waited for, but not for long: then it is what still stands of the one before.
+// waited for, but not for long: then it is what still stands of the one before. Where nothing is forecast it is empty.
 func (m *margins) of(ctx context.Context, v *desk.View, doc *desk.Doc) margin.Margin {
-	is := m.await(ctx, v, doc)
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	if is != nil {
+	if is := m.await(ctx, v, doc); is != nil {
 		return is.told
 	}
+	if !m.s.settings().Forecast {
+		return margin.Margin{File: doc.File}
+	}
+	m.mu.Lock()
+	defer m.mu.Unlock()
 	if last := m.docs[doc.Path]; last != nil {
 		last.late = true
 		return last.held.On(doc.Tree())
@@ -165,7 +181,7 @@ func (m *margins) of(ctx context.Context, v *desk.View, doc *desk.Doc) margin.Ma
 	return margin.Margin{File: doc.File}
 }
 
-// now is what is known of a document as it is in a view; nil where it is not forecast yet.
+// now is what is known of a document as it is in a view, as it is known now; nil where it is not forecast yet.
 func (m *margins) now(v *desk.View, doc *desk.Doc) *margined {
 	words, err := v.Checked(doc.Path)
 	if err != nil || !m.s.settings().Forecast {
@@ -173,13 +189,22 @@ func (m *margins) now(v *desk.View, doc *desk.Doc) *margined {
 	}
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	if is := m.docs[doc.Path]; is != nil && is.words == words {
-		return is
-	}
-	return nil
+	return m.known(doc, words)
 }
 
-// await waits for the forecast of a document as it is in a view; nil where it does not come soon, or none is made.
+// known is a copy of what is known of a document in which such words are found; nil where it is not forecast. What it
+// is a copy of is of other words as soon as these are forecast. It has the lock.
+func (m *margins) known(doc *desk.Doc, words *desk.Checked) *margined {
+	is := m.docs[doc.Path]
+	if is == nil || is.words != words {
+		return nil
+	}
+	known := *is
+	return &known
+}
+
+// await waits for the forecast of a document as it is in a view; nil where it does not come soon, or none is made: also
+// where somebody has typed in it since.
 func (m *margins) await(ctx context.Context, v *desk.View, doc *desk.Doc) *margined {
 	words, err := v.Checked(doc.Path)
 	if err != nil || !doc.Open || !m.s.settings().Forecast {
@@ -188,17 +213,16 @@ func (m *margins) await(ctx context.Context, v *desk.View, doc *desk.Doc) *margi
 	end := time.After(m.s.options.Wait)
 	for {
 		m.mu.Lock()
-		is, came := m.docs[doc.Path], m.came
-		if is != nil && is.words == words {
-			m.mu.Unlock()
+		is, came := m.known(doc, words), m.came
+		m.mu.Unlock()
+		if is != nil || !m.s.desk.IsLast(doc) {
 			return is
 		}
-		m.mu.Unlock()
 		select {
 		case <-came:
 		case <-end:
 			m.mu.Lock()
-			if is := m.docs[doc.Path]; is == nil && m.s.desk.Stands(doc) {
+			if is := m.docs[doc.Path]; is == nil && m.s.desk.IsOpen(doc) {
 				m.docs[doc.Path] = &margined{late: true}
 			}
 			m.mu.Unlock()
@@ -207,16 +231,6 @@ func (m *margins) await(ctx context.Context, v *desk.View, doc *desk.Doc) *margi
 			return nil
 		case <-m.s.ctx.Done():
 			return nil
-		}
-	}
-}
-
-// refresh has the editor ask for hints and lenses again, where it can.
-func (m *margins) refresh() {
-	c := m.s.can().Workspace
-	for method, can := range map[string]bool{"workspace/inlayHint/refresh": c.InlayHint.RefreshSupport, "workspace/codeLens/refresh": c.CodeLens.RefreshSupport} {
-		if can {
-			m.s.work.Go(func() { _ = m.s.ask(m.s.ctx, method, nil, nil) })
 		}
 	}
 }

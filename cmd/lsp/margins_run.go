@@ -58,6 +58,7 @@ func (m *margins) round() bool {
 	m.mu.Lock()
 	m.cancel = cancel
 	is, read := m.next()
+	m.under = is
 	if is == nil {
 		m.mu.Unlock()
 		return false
@@ -74,6 +75,9 @@ func (m *margins) round() bool {
 
 // next is a document of which something is not found out yet, the records first. It has the lock.
 func (m *margins) next() (is *margined, read bool) {
+	if !m.s.settings().Forecast {
+		return nil, false
+	}
 	for _, x := range m.docs {
 		if x.words != nil && x.read.IsZero() && len(x.report.House.Batches) > 0 {
 			return x, true
@@ -101,7 +105,7 @@ func (m *margins) records(ctx context.Context, is *margined, was margined) {
 		is.record = record
 		m.tell(is, margin.Of(was.doc.Tree(), was.report, is.likely, m.start()))
 	})
-	m.refresh()
+	m.s.refreshMargins()
 }
 
 // likely finds out how sure the forecasts of a document are.
@@ -120,7 +124,7 @@ func (m *margins) likely(ctx context.Context, is *margined, was margined) {
 		is.likely, m.kept[printOf(was.report)] = likely, likely
 		m.tell(is, margin.Of(was.doc.Tree(), was.report, likely, m.start()))
 	})
-	m.refresh()
+	m.s.refreshMargins()
 }
 
 // found takes note of something, unless the document has been forecast anew since.

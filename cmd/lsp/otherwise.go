@@ -22,8 +22,6 @@ func caseOf(v *desk.View, doc *desk.Doc) margin.Case {
 // none one that is made for it.
 func (s *session) reported(ctx context.Context, v *desk.View, doc *desk.Doc) check.Report {
 	if is := s.margins.await(ctx, v, doc); is != nil {
-		s.margins.mu.Lock()
-		defer s.margins.mu.Unlock()
 		return is.report
 	}
 	return v.Check(doc, check.Options{Context: ctx})
@@ -62,14 +60,11 @@ func beside(ctx context.Context, s *session, v *desk.View, doc *desk.Doc, offset
 	if is == nil {
 		return nil
 	}
-	s.margins.mu.Lock()
 	var lines []string
 	for _, line := range is.told.At(offset) {
 		lines = append(lines, strings.Split(line, "\n")...)
 	}
-	r := is.report
-	s.margins.mu.Unlock()
-	o := margin.OtherwiseAt(ctx, caseOf(v, doc), doc.Tree(), r, offset, margin.Steps)
+	o := margin.OtherwiseAt(ctx, caseOf(v, doc), doc.Tree(), is.report, offset, margin.Steps)
 	switch {
 	case o == nil:
 	case o.Dear:

@@ -46,15 +46,3 @@ func (j *judge) shown(doc *desk.Doc) ([]wire.Diagnostic, string) {
 	}
 	return []wire.Diagnostic{}, ""
 }
-
-// refresh has the editor ask again for what it has asked for and what may be otherwise now.
-func (s *session) refresh() {
-	c := s.can().Workspace
-	for method, can := range map[string]bool{
-		"workspace/inlayHint/refresh": c.InlayHint.RefreshSupport, "workspace/codeLens/refresh": c.CodeLens.RefreshSupport, "workspace/diagnostic/refresh": s.pulls(),
-	} {
-		if can {
-			s.work.Go(func() { _ = s.ask(s.ctx, method, nil, nil) })
-		}
-	}
-}

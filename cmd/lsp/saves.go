@@ -201,8 +201,7 @@ func (s *session) putInAction(view *desk.View, doc *desk.Doc) *wire.CodeAction {
 	if o == nil || o.Merged == "" {
 		return nil
 	}
-	edit := s.putIn(view, doc, o)
-	return &wire.CodeAction{Title: overtakenTitle(o), Kind: wire.ActionQuickFix, IsPreferred: o.Certain, Edit: &edit}
+	return &wire.CodeAction{Title: overtakenTitle(o), Kind: wire.ActionQuickFix, IsPreferred: o.Certain, Edit: s.edited(view, doc, editsTo(view, doc, o.Merged))}
 }
 
 // willSave warns again, right before a save.

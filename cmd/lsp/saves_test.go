@@ -57,7 +57,11 @@ func TestOneIsWarnedBeforeASaveOverReadings(t *testing.T) {
 	require.NotEmpty(t, actions)
 	assert.Equal(t, "put in the line that came on disk", actions[0].Title)
 	require.NotNil(t, actions[0].Edit)
-	assert.Equal(t, "  turned at 2026-03-14 21:05\n", actions[0].Edit.Changes[c.URI("26-03.malt")][0].NewText)
+	require.Len(t, actions[0].Edit.DocumentChanges, 1, "of one version")
+	of := actions[0].Edit.DocumentChanges[0]
+	assert.Equal(t, c.URI("26-03.malt"), of.TextDocument.URI)
+	assert.Equal(t, int32(2), *of.TextDocument.Version)
+	assert.Equal(t, "  turned at 2026-03-14 21:05\n", of.Edits[0].NewText)
 
 	var edits []wire.TextEdit
 	c.Ask("textDocument/willSaveWaitUntil", wire.WillSaveTextDocumentParams{TextDocument: c.Document("26-03.malt"), Reason: 1}, &edits)

@@ -33,9 +33,11 @@ type session struct {
 	last    int                             // the number of the last of them
 	logging sync.Mutex
 
-	folders folders
-	drawn   drawn
-	recent  recent
+	folders   folders
+	drawn     drawn
+	recent    recent
+	refreshes refreshes
+	asking    sync.Mutex // for settings: what was asked for last is taken last
 
 	work  sync.WaitGroup // what runs on goroutines of its own
 	ctx   context.Context

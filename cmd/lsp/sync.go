@@ -59,6 +59,9 @@ func didChangeWatched(s *session, _ wire.DidChangeWatchedFilesParams) error {
 func didChangeConfiguration(s *session, p wire.DidChangeConfigurationParams) error {
 	if s.can().Workspace.Configuration && (len(p.Settings) == 0 || string(p.Settings) == "null") {
 		s.work.Go(func() {
+			s.asking.Lock()
+			defer s.asking.Unlock()
+			defer s.judge.recovered("the settings")
 			var got []json.RawMessage
 			err := s.ask(s.ctx, "workspace/configuration", wire.ConfigurationParams{Items: []wire.ConfigurationItem{{Section: "maltwright"}}}, &got)
 			if err == nil && len(got) == 1 {
@@ -74,7 +77,11 @@ func didChangeConfiguration(s *session, p wire.DidChangeConfigurationParams) err
 func (s *session) configure(raw json.RawMessage) {
 	s.mu.Lock()
 	s.set = s.set.with(raw)
+	forecast := s.set.Forecast
 	s.mu.Unlock()
+	if !forecast {
+		s.judge.unforesee()
+	}
 	s.judge.changed("")
 	s.margins.reset()
 	s.refresh()

@@ -14,11 +14,14 @@ import (
 func Path(uri string) string { return pathOn(uri, runtime.GOOS == "windows") }
 
 func pathOn(uri string, windows bool) string {
-	rest, ok := strings.CutPrefix(uri, "file://")
-	if !ok {
+	const scheme = "file:"
+	if len(uri) <= len(scheme) || !strings.EqualFold(uri[:len(scheme)], scheme) || uri[len(scheme)] != '/' {
 		return uri
 	}
-	host, rest, _ := strings.Cut(rest, "/")
+	rest, host := uri[len(scheme)+1:], ""
+	if strings.HasPrefix(rest, "/") { // what stands before the path, mostly nothing, may be left out: RFC 8089, appendix B
+		host, rest, _ = strings.Cut(rest[1:], "/")
+	}
 	name, err := url.PathUnescape("/" + rest)
 	if err != nil {
 		name = "/" + rest // a % that is no escape is of the name

@@ -33,8 +33,8 @@ type Desk struct {
 	mu      sync.Mutex
 	columns source.Encoding
 	open    map[string]*Doc // replaced, never changed: a View holds it
-	opened  int             // how many documents were opened
 	folders []string        // absolute; the same
+	opened  int             // how often something was
 	disk    *disk
 	kept    *kept
 }
@@ -53,12 +53,12 @@ type Doc struct {
 	File    *source.File // its name is a path also of a buffer without one, so that what it uses is found
 	Begun   *Base        // the file as it was when the buffer was last the same as it; nil where there was none
 
-	past  []*source.File // as it was before the last changes: a save may have written one of these
-	real  string         // the path without links, of one that is open
-	nth   int            // as the how-manieth it was opened: versions begin anew with that
-	parse sync.Once
-	tree  *syntax.Tree
-	found []finding.Finding // of its statements
+	opening int            // counts how often something was opened: a buffer that is closed and opened again is another
+	past    []*source.File // as it was before the last changes: a save may have written one of these
+	real    string         // the path without links, of one that is open
+	parse   sync.Once
+	tree    *syntax.Tree
+	found   []finding.Finding // of its statements
 }
 
 // Base is a text that buffer and file once were.
@@ -104,6 +104,7 @@ func (d *Desk) SetFolders(folders []string) {
 	for _, f := range folders {
 		d.folders = add(d.folders, f)
 	}
+	d.rename()
 }
 
 // ChangeFolders adds folders and takes some away.
@@ -115,6 +116,16 @@ func (d *Desk) ChangeFolders(added, removed []string) {
 		list = add(list, f)
 	}
 	d.folders = list
+	d.rename()
+}
+
+// rename names the buffers that are no files anew: what they use lies in another folder now. It has the lock.
+func (d *Desk) rename() {
+	for path, doc := range d.open {
+		if name := d.nameOf(path); name != doc.File.Name() {
+			d.put(doc.as(source.New(name, doc.Text())))
+		}
+	}
 }
 
 func add(list []string, folder string) []string {
@@ -138,7 +149,8 @@ func (d *Desk) Open(uri string, version int32, text string) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	d.opened++
-	doc.File, doc.nth = source.New(d.nameOf(path), []byte(text)), d.opened
+	doc.opening = d.opened
+	doc.File = source.New(d.nameOf(path), []byte(text))
 	d.put(doc)
 }
 
@@ -154,7 +166,9 @@ func (d *Desk) Change(uri string, version int32, changes []wire.TextDocumentCont
 	for _, c := range changes {
 		file = changed(file, c, d.columns)
 	}
-	d.put(&Doc{Path: was.Path, URI: was.URI, Version: version, Open: true, File: file, Begun: was.Begun, real: was.real, nth: was.nth, past: was.before()})
+	is := was.as(file)
+	is.Version, is.past = version, was.before()
+	d.put(is)
 	return true
 }
 
@@ -204,7 +218,9 @@ func (d *Desk) rebase(path string, base *Base) {
 	if base == nil {
 		base = &Base{Text: was.File.Bytes()}
 	}
-	d.put(&Doc{Path: was.Path, URI: was.URI, Version: was.Version, Open: true, File: was.File, Begun: base, real: was.real, nth: was.nth})
+	is := was.as(was.File)
+	is.Begun = base
+	d.put(is)
 }
 
 // Close takes a document away that was open.
@@ -215,13 +231,26 @@ func (d *Desk) Close(uri string) {
 	delete(d.open, Path(uri))
 }
 
-// Stands tells whether a document has been open ever since, whatever was changed in it: one that was closed
-// and opened again is another.
-func (d *Desk) Stands(doc *Doc) bool {
+// as is the same buffer with another text.
+func (d *Doc) as(file *source.File) *Doc {
+	return &Doc{Path: d.Path, URI: d.URI, Version: d.Version, Open: true, File: file, Begun: d.Begun, opening: d.opening, real: d.real}
+}
+
+// IsOpen tells whether the buffer of a document is open now, whatever was typed in it since. One that was
+// closed and opened again meanwhile is another: its versions are counted anew.
+func (d *Desk) IsOpen(doc *Doc) bool {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	is := d.open[doc.Path]
-	return is != nil && is.nth == doc.nth
+	now := d.open[doc.Path]
+	return now != nil && now.opening == doc.opening
+}
+
+// IsLast tells whether nothing was typed in the buffer of a document since.
+func (d *Desk) IsLast(doc *Doc) bool {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	now := d.open[doc.Path]
+	return now != nil && now.opening == doc.opening && now.Version == doc.Version
 }
 
 // put has the lock.

@@ -196,6 +196,32 @@ func TestFoldersComeAndGo(t *testing.T) {
 	assert.Equal(t, []string{b}, d.Now().Folders())
 }
 
+func TestABufferThatIsNoFileUsesWhatLiesInTheFolderThatIsFirstNow(t *testing.T) {
+	d, dir := table(t, "a/loft.malt", "", "b/loft.malt", tubs)
+	d.SetFolders([]string{filepath.Join(dir, "a"), filepath.Join(dir, "b")})
+	d.Open("untitled:x", 1, uses)
+	assert.Contains(t, rules(t, d.Now(), "untitled:x"), "unknown-name")
+	d.ChangeFolders(nil, []string{filepath.Join(dir, "a")})
+	assert.NotContains(t, rules(t, d.Now(), "untitled:x"), "unknown-name")
+}
+
+func TestABufferThatIsOpenedAnewIsAnother(t *testing.T) {
+	d, _ := table(t)
+	d.Open("untitled:x", 1, "")
+	first, err := d.Now().Doc("untitled:x")
+	require.NoError(t, err)
+	assert.True(t, d.IsOpen(first) && d.IsLast(first))
+	d.Rebase("untitled:x", nil)
+	assert.True(t, d.IsOpen(first) && d.IsLast(first), "nothing was typed")
+	d.Change("untitled:x", 2, nil)
+	assert.True(t, d.IsOpen(first))
+	assert.False(t, d.IsLast(first))
+	d.Close("untitled:x")
+	assert.False(t, d.IsOpen(first) || d.IsLast(first))
+	d.Open("untitled:x", 1, "")
+	assert.False(t, d.IsOpen(first) || d.IsLast(first))
+}
+
 func TestAFileThatIsNoFileIsRefused(t *testing.T) {
 	d, dir := table(t, "loft.malt/x", "")
 	_, err := d.Now().Doc(filepath.Join(dir, "loft.malt"))
@@ -249,9 +275,9 @@ func TestADocumentThatWasOpenedAgainIsAnother(t *testing.T) {
 	require.NoError(t, err)
 	d.Change("untitled:x", 6, []wire.TextDocumentContentChangeEvent{{Text: "b"}})
 	d.Rebase("untitled:x", []byte("c"))
-	assert.True(t, d.Stands(first), "it was only changed")
+	assert.True(t, d.IsOpen(first), "it was only changed")
 	d.Close("untitled:x")
-	assert.False(t, d.Stands(first))
+	assert.False(t, d.IsOpen(first))
 	d.Open("untitled:x", 1, "a")
-	assert.False(t, d.Stands(first))
+	assert.False(t, d.IsOpen(first))
 }

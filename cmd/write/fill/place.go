@@ -31,6 +31,7 @@ const (
 	linkPath        // behind the beginning of a path
 	linkQuery       // behind a ? or a #
 	linkGiven       // behind an address that was filled in
+	linkRuns        // in what may run, or holds its data itself: nothing is filled into that
 )
 
 // rawElements are those whose text holds no elements.
@@ -39,11 +40,12 @@ var rawElements = []string{"title", "textarea", "style", "script"}
 // addresses are the attributes that hold one.
 var addresses = []string{"href", "src", "srcset", "action"}
 
-// plain are the attributes whose value is nothing but text or a number. None of them runs anything or loads anything.
+// plain are the attributes whose value is nothing but text or a number. None of them runs anything or loads anything: content
+// and http-equiv of a meta element could send the reader away, and rel of a link says what is made of what it loads.
 var plain = []string{
 	"alt", "aria-current", "aria-describedby", "aria-hidden", "aria-label", "aria-labelledby", "aria-live", "autocapitalize",
-	"autocomplete", "charset", "class", "colspan", "content", "d", "data-batch", "data-due", "data-entry", "data-folder", "data-head",
-	"data-version", "datetime", "fill", "for", "height", "http-equiv", "id", "inputmode", "lang", "loading", "media", "method", "name", "rel", "role",
+	"autocomplete", "class", "colspan", "d", "data-batch", "data-due", "data-entry", "data-folder", "data-head",
+	"data-version", "datetime", "fill", "for", "height", "id", "inputmode", "lang", "loading", "media", "name", "role",
 	"rows", "scope", "spellcheck", "stroke", "stroke-linecap", "stroke-linejoin", "stroke-width", "tabindex", "type", "value", "viewBox", "width",
 }
 
@@ -106,7 +108,11 @@ func (r *reader) branch(at place, b *parse.BranchNode, again bool) (place, error
 	case err != nil:
 		return at, err
 	case one.attr == other.attr && one.in == inValue && other.in == inValue && one.link != other.link:
-		one.link, other.link = linkGiven, linkGiven
+		link := linkGiven
+		if one.link == linkRuns || other.link == linkRuns {
+			link = linkRuns
+		}
+		one.link, other.link = link, link
 	}
 	if one != other || again && one != at {
 		return at, fmt.Errorf("%s may end at two places", b.Pipe)
@@ -209,6 +215,9 @@ func (at place) value(text string) (place, string) {
 		return place{in: inTag, element: at.element}, rest
 	}
 	switch {
+	case at.link == linkRuns:
+	case at.link == linkBegins && harmless(value) != value:
+		at.link = linkRuns
 	case strings.ContainsAny(value, "?#"):
 		at.link = linkQuery
 	case at.link == linkBegins:
@@ -235,6 +244,8 @@ func (at place) fills() (escape, place, error) {
 		return asStyle, at, nil
 	case at.in == inRaw && at.element != "script":
 		return asRawText, at, nil
+	case at.in == inValue && at.attr == "srcset" && at.link != linkBegins: // commas would part it otherwise
+	case at.in == inValue && at.element == "script" && at.attr == "type": // that tells whether it runs
 	case at.in == inValue && slices.Contains(addresses, at.attr):
 		switch at.link {
 		case linkBegins:

@@ -122,6 +122,11 @@ func (f *filling) call(dot reflect.Value, name string, nodes []parse.Node) (v re
 			return v, fmt.Errorf("%s takes a %s, and not a %s", name, want, args[i].Type())
 		}
 	}
+	defer func() {
+		if r := recover(); r != nil {
+			err = fmt.Errorf("%s: %v", name, r)
+		}
+	}()
 	v = function.Call(args)[0]
 	if v.Kind() == reflect.Interface {
 		v = v.Elem()
