@@ -95,6 +95,7 @@ func (j *judge) unforecast(view *desk.View) *desk.Doc {
 // forecast checks a document with forecasts, and tells whether other findings came of it, and whether to
 // go on: not where something has changed.
 func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (changed, on bool) {
+	defer j.recovered("what is told of the forecast of " + doc.Path)
 	words := j.checked(view, doc)
 	report, done := j.full(ctx, view, doc)
 	if done && ctx.Err() == nil {

@@ -2,6 +2,7 @@ package lsp
 
 import (
 	"context"
+	"fmt"
 	"reflect"
 	"slices"
 	"sync"
@@ -28,7 +29,8 @@ type judge struct {
 	when   time.Time // and when
 	cancel context.CancelFunc
 	docs   map[string]*judged
-	stale  bool // what is shown beside a document may be otherwise, though nobody has typed in it
+	broke  map[string]string // what has broken last, and how: it is looked at again and again
+	stale  bool              // what is shown beside a document may be otherwise, though nobody has typed in it
 }
 
 // judged is what is known of a document that is open.
@@ -138,6 +140,7 @@ func (j *judge) order(view *desk.View) []*desk.Doc {
 
 // words finds what is wrong with the words of a document, and tells it.
 func (j *judge) words(view *desk.View, doc *desk.Doc) {
+	defer j.recovered("what is told of " + doc.Path)
 	checked := j.checked(view, doc)
 	if checked == nil {
 		return
@@ -170,8 +173,22 @@ func (j *judge) checked(view *desk.View, doc *desk.Doc) (c *desk.Checked) {
 	return c
 }
 
+// recovered takes a panic for what it is of. What is looked at each second is told of once, as long as it breaks in
+// the same way. It is not called with the lock.
 func (j *judge) recovered(what string) {
-	if r := recover(); r != nil {
+	r := recover()
+	if r == nil {
+		return
+	}
+	how := fmt.Sprint(r)
+	j.mu.Lock()
+	again := j.broke[what] == how
+	if len(j.broke) >= mostKept || j.broke == nil {
+		j.broke = map[string]string{}
+	}
+	j.broke[what] = how
+	j.mu.Unlock()
+	if !again {
 		j.s.broke(what, r)
 	}
 }

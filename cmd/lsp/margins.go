@@ -104,10 +104,18 @@ func (m *margins) closed(path string) {
 func (m *margins) take(view *desk.View, doc *desk.Doc, words *desk.Checked, r check.Report) {
 	defer m.s.judge.recovered("the margin of " + doc.Path)
 	plain := margin.Of(doc.Tree(), r, nil, m.start())
+	if m.takes(view, doc, words, r, plain) {
+		m.s.refreshMargins()
+	}
+	signal(m.wake)
+}
+
+// takes takes it in, with its margin without how sure it is, and tells whether the editor waits for it.
+func (m *margins) takes(view *desk.View, doc *desk.Doc, words *desk.Checked, r check.Report, plain margin.Margin) (late bool) {
 	m.mu.Lock()
+	defer m.mu.Unlock()
 	if !m.s.desk.IsOpen(doc) { // it was closed meanwhile, and nothing of it is kept
-		m.mu.Unlock()
-		return
+		return false
 	}
 	is := m.docs[doc.Path]
 	if is == nil {
@@ -124,12 +132,7 @@ func (m *margins) take(view *desk.View, doc *desk.Doc, words *desk.Checked, r ch
 		plain = margin.Of(doc.Tree(), r, is.likely, m.start())
 	}
 	is.record = margin.Margin{}
-	late := m.tell(is, plain)
-	m.mu.Unlock()
-	if late {
-		m.s.refreshMargins()
-	}
-	signal(m.wake)
+	return m.tell(is, plain)
 }
 
 // tell makes what is told of what is known, and tells whether the editor waits for it. It has the lock.

@@ -123,3 +123,34 @@ func TestAnEditorIsToldOnceAtATimeToAskAgain(t *testing.T) {
 	s.refreshes.tell(s, refreshLenses, true)
 	told()
 }
+
+// Whatever breaks on its own goroutine breaks alone, holds nothing up, and is told once.
+func TestWhatBreaksInTheBackgroundHoldsNothingUp(t *testing.T) {
+	s, heard := alone(t)
+	go func() { _, _ = io.Copy(io.Discard, heard) }()
+	var log strings.Builder
+	s.options.Err = &log
+	const uri = "untitled:a"
+	s.desk.Open(uri, 1, "vessel \"tub\" { holds 25 l }\n")
+	view, doc := opened(t, s, uri)
+	checked, err := view.Checked(doc.Path)
+	require.NoError(t, err)
+	report := view.Check(doc, check.Options{Context: s.ctx})
+	close(s.margins.came) // it breaks when it is closed again
+	s.margins.take(view, doc, checked, report)
+	require.True(t, s.margins.mu.TryLock(), "the margins stay locked")
+	s.margins.came = make(chan struct{})
+	s.margins.mu.Unlock()
+	assert.Contains(t, log.String(), "the margin of untitled:a broke")
+
+	saves := s.saves
+	s.saves = nil
+	for range 3 {
+		s.judge.pass()
+	}
+	assert.Equal(t, 1, strings.Count(log.String(), "what is told of untitled:a broke"), log.String())
+	s.saves = saves
+	s.judge.pass()
+	require.NotNil(t, s.judge.docs[doc.Path])
+	assert.True(t, s.judge.docs[doc.Path].told)
+}

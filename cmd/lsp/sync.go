@@ -61,6 +61,7 @@ func didChangeConfiguration(s *session, p wire.DidChangeConfigurationParams) err
 		s.work.Go(func() {
 			s.asking.Lock()
 			defer s.asking.Unlock()
+			defer s.judge.recovered("the settings")
 			var got []json.RawMessage
 			err := s.ask(s.ctx, "workspace/configuration", wire.ConfigurationParams{Items: []wire.ConfigurationItem{{Section: "maltwright"}}}, &got)
 			if err == nil && len(got) == 1 {

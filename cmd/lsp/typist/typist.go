@@ -33,8 +33,9 @@ import (
 	"maltwright/lang/source"
 )
 
-// Patience is how long a typist waits for anything, before the test fails: long, since a machine may have much else to do.
-const Patience = time.Minute
+// Patience is how long a typist waits for anything, before the test fails: long, since a machine may have much else to do,
+// and look for races besides.
+const Patience = 3 * time.Minute
 
 // Serve is a server to be run over streams, which gives its exit code.
 type Serve func(ctx context.Context, in io.Reader, out io.Writer) int
