@@ -65,15 +65,15 @@ func (l *quietLog) String() string {
 // Whatever is typed, the server has the same text, the same statements and the same findings as one that reads all
 // of it anew, and it answers everything that is asked meanwhile.
 func TestAnyEditsLeaveWhatAReadingFromNothingFinds(t *testing.T) {
-	edits := 60
+	edits := 80
 	if golden.Long() {
 		edits = 250 // a million with the seeds below
 	}
 	for seed := range spoil.Seeds(6, 4000) {
 		h := newHunt(t, seed, `{"forecast":false}`, time.Hour)
 		atOnce := 1 // notifications before it is looked at what has come of them: with more, a check is overtaken
-		if seed%4 != 0 {
-			atOnce = 8
+		if seed%16 != 0 {
+			atOnce = 16
 		}
 		for h.typed < edits {
 			for range 1 + h.rnd.IntN(atOnce) {
