@@ -4,6 +4,7 @@ import (
 	"io/fs"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -61,4 +62,18 @@ func TestALensNamesTheGateThatHoldsLeastOften(t *testing.T) {
 	assert.Regexp(t, `^no findings; the steep gate holds in [5-8] in 10; 8 d 8 h`, e.margin(t, Options{}).Lenses[0].Text)
 	e = exampleOf(t, "mill/craft.malt")
 	assert.NotContains(t, e.margin(t, Options{}).Lenses[0].Text, "gate")
+}
+
+func TestAnEndAtWhichNobodyIsThereIsMarked(t *testing.T) {
+	e := exampleOf(t, "pale.malt")
+	marked := func(start time.Time) (n int) {
+		for _, x := range Of(e.tree, e.report, nil, Options{Start: start}).Hints {
+			n += strings.Count(x.More, "nobody is there then")
+		}
+		return n
+	}
+	assert.Zero(t, marked(time.Time{}), "the clock is not known")
+	morning, night := marked(time.Date(2026, 3, 6, 7, 0, 0, 0, time.Local)), marked(time.Date(2026, 3, 6, 18, 0, 0, 0, time.Local))
+	assert.Greater(t, night, 0)
+	assert.NotEqual(t, morning, night, "it goes by the clock")
 }

@@ -26,6 +26,7 @@ import (
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/sim/forecast"
+	"maltwright/sim/visits"
 )
 
 // Kind is what a hint is about. Each kind can be left out by itself.
@@ -176,7 +177,11 @@ func (w *writer) ends(h words.House, f *forecast.Forecast, told outlook.Result, 
 			if r.of.Label == forecast.Waiting {
 				continue // the gate says when it holds
 			}
-			lines = append(lines, h.Ended(r.told, told.Green))
+			line := h.Ended(r.told, told.Green)
+			if w.asleep(f.Process, float64(r.told.End)) {
+				line += "; " + words.NobodyThen
+			}
+			lines = append(lines, line)
 			if within := h.EndedWithin(likely.step(f.Process, r.of)); within != "" {
 				lines = append(lines, within)
 			}
@@ -188,6 +193,11 @@ func (w *writer) ends(h words.House, f *forecast.Forecast, told outlook.Result, 
 		last := list[len(list)-1]
 		w.m.Hints = append(w.m.Hints, Hint{Ends, at.behind, at.head, h.MarginEnd(last.told, len(list)), joined(lines)})
 	}
+}
+
+// asleep tells whether nobody of the house is awake or at work so many seconds after the first soak, where it is known when that is.
+func (w *writer) asleep(p *model.Process, after float64) bool {
+	return !w.o.Start.IsZero() && p.Site != nil && !visits.From(w.o.Start).Awake(p.Site.Hours, after)
 }
 
 // gates writes when each condition holds.

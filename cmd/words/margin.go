@@ -64,6 +64,9 @@ func (h House) Ended(s outlook.Step, green bool) string {
 	return Safe(fmt.Sprintf("%s: moisture %s, weight %s", said, Percent(s.MoistureEnd), OnScale(h, s.WeightEnd, s.OnScale)))
 }
 
+// NobodyThen marks what is over when nobody is awake or at work.
+const NobodyThen = "nobody is there then"
+
 // EndedWithin says between which figures the end of a step lies in eight of ten likely batches; "" where it
 // is the same in all of them.
 func (h House) EndedWithin(s outlook.StepSpread) string {
@@ -272,7 +275,7 @@ func (h House) MarginEffect(r effect.Result) string {
 		case effect.CameUp:
 			verb := " comes: "
 			if slices.ContainsFunc(r.Findings, func(o effect.Finding) bool { return o.Kind == effect.Went && sameMatter(o, f) }) {
-				verb = " stays in other words: "
+				verb = " now says: "
 			}
 			said = Joined("; ", said, "a "+f.Severity+verb+f.Message)
 		case effect.Went:

@@ -78,3 +78,13 @@ func TestMeanings(t *testing.T) {
 		return out + m.Form + "\n"
 	})
 }
+
+func TestAStepThatARecordNamesIsWhatItsStatementSays(t *testing.T) {
+	text := "batch \"1\" of \"x\" {\n  weighed 9 kg after dry 2\n}\n"
+	tree := parsed("main.malt", text)
+	m, ok := offer.MeaningAt(tree.File, tree, strings.Index(text, "dry 2"), offer.Known{})
+	require.True(t, ok)
+	row, ok := vocabulary.Lookup(vocabulary.Kiln, "dry")
+	require.True(t, ok)
+	require.Equal(t, row.Doc, m.Doc)
+}

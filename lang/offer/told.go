@@ -60,6 +60,9 @@ func (l *list) tellWord(m *Meaning, word string, wants []want) bool {
 		if m.Doc == "" && w.slot.Label != "" {
 			m.Doc = w.slot.Label
 		}
+		if w.slot.Label == vocabulary.AStep {
+			m.Doc = stepDoc(word, m.Doc)
+		}
 	}
 	for _, r := range l.known.Rules {
 		if r.Text == word {
@@ -70,6 +73,16 @@ func (l *list) tellWord(m *Meaning, word string, wants []want) bool {
 		m.Facts = append(m.Facts, g.Looks)
 	}
 	return m.Doc != ""
+}
+
+// stepDoc is what a step is that is named by the word that orders it.
+func stepDoc(word, otherwise string) string {
+	for _, in := range []vocabulary.Block{vocabulary.Process, vocabulary.Steep, vocabulary.Germinate, vocabulary.Wither, vocabulary.Kiln} {
+		if row, ok := vocabulary.Lookup(in, word); ok {
+			return row.Doc
+		}
+	}
+	return otherwise
 }
 
 // twoWordsFrom gives the word at a place and the one behind it, as they name a measure of two.

@@ -2,11 +2,14 @@ package vocabulary
 
 import q "maltwright/lang/quantity"
 
+// AStep is what is asked for where a record names a step by the word that orders it.
+const AStep = "a step"
+
 var (
 	// recordPlaces are where a temperature of a batch can be read.
 	recordPlaces = placesIn(func(Phase) bool { return true })
 
-	whichStep = []Slot{oneOf("a step", VerbSoak, VerbRest, VerbGerminate, VerbHold, VerbWither, VerbDry, VerbStew, VerbCure, VerbRoast, VerbCool, VerbDeculm),
+	whichStep = []Slot{oneOf(AStep, VerbSoak, VerbRest, VerbGerminate, VerbHold, VerbWither, VerbDry, VerbStew, VerbCure, VerbRoast, VerbCool, VerbDeculm),
 		optional(single("which of them", q.Number))}
 
 	changedTo = func() Slot {
