@@ -185,6 +185,12 @@ func TestHiddenFilesAreNotOffered(t *testing.T) {
 	assert.Equal(t, "loft.malt", list.Items[0].Label)
 }
 
+func TestUseOffersTheHouseFirst(t *testing.T) {
+	c := typing(t, "x.malt", "use \n", "amber.malt", example(t, "pale.malt"), "loft.malt", example(t, "loft.malt"))
+	c.Open("x.malt")
+	assert.Equal(t, "loft.malt", offered(c, "x.malt", "use ", nil).Items[0].Label)
+}
+
 func TestUnitsOfANumberAreAskedForAgain(t *testing.T) {
 	c := loft(t)
 	c.Type("pale.malt", "soak 7 h", "soak 7")
