@@ -70,11 +70,11 @@ process "x" {
 func TestNamesComeFromTheFilesThatAreUsed(t *testing.T) {
 	c := loft(t)
 	c.Type("pale.malt", `of "Far field 2026"`, `of "`)
-	it := itemOf(t, offered(c, "pale.malt", `of "`, nil), `"Mill bend 2026"`)
+	it := itemOf(t, offered(c, "pale.malt", `of "`, nil), "Mill bend 2026")
 	assert.Equal(t, "grain, species wheat, moisture 13.1 %", it.Detail)
-	assert.Equal(t, `"Mill bend 2026"`, it.TextEdit.NewText)
-	assert.Empty(t, it.FilterText, "the label is what stands there with its quote")
-	assert.Equal(t, uint32(1), it.TextEdit.Range.End.Character-it.TextEdit.Range.Start.Character)
+	assert.Equal(t, `Mill bend 2026"`, it.TextEdit.NewText)
+	assert.Empty(t, it.FilterText, "the label says it")
+	assert.Equal(t, uint32(0), it.TextEdit.Range.End.Character-it.TextEdit.Range.Start.Character)
 }
 
 func TestALotThatDoesNotReadIsOfferedAllTheSame(t *testing.T) {
@@ -153,15 +153,15 @@ func TestWithoutSnippetsEachOfferIsOneLine(t *testing.T) {
 // and finds it there.
 func TestWhatIsHeldAgainstTheTextBeginsWithIt(t *testing.T) {
 	c := loft(t)
-	for _, typed := range []string{`of "`, `of "Fa`, "of "} {
-		c.OpenWith("x.malt", "use \"loft.malt\"\nprocess \"x\" {\n  from 6 kg "+typed+"\n}\n")
-		list := offered(c, "x.malt", "from 6 kg "+typed, nil)
-		require.NotEmpty(t, list.Items)
-		for _, it := range list.Items[:1] {
-			assert.Empty(t, it.FilterText)
-			assert.True(t, strings.HasPrefix(it.Label, strings.TrimPrefix(typed, "of ")), it.Label)
-			assert.True(t, strings.HasPrefix(it.TextEdit.NewText, strings.TrimPrefix(typed, "of ")), it.Label)
-		}
+	for typed, behind := range map[string]string{`of "`: "", `of "Fa`: "", `of "F`: `"`, "of ": ""} {
+		c.OpenWith("x.malt", "use \"loft.malt\"\nprocess \"x\" {\n  from 6 kg "+typed+behind+"\n}\n")
+		it := offered(c, "x.malt", "from 6 kg "+typed, nil).Items[0]
+		assert.Empty(t, it.FilterText)
+		assert.Equal(t, "Far field 2026", it.Label)
+		held := c.Words("x.malt", it.TextEdit.Range)
+		assert.True(t, strings.HasPrefix(it.Label, held), "%s in the place of %s", it.Label, held)
+		c.Make("x.malt", []wire.TextEdit{*it.TextEdit})
+		assert.Contains(t, c.Text("x.malt"), "from 6 kg of \"Far field 2026\"\n")
 	}
 }
 
@@ -183,6 +183,12 @@ func TestHiddenFilesAreNotOffered(t *testing.T) {
 	list := offered(c, "x.malt", "use ", nil)
 	require.Len(t, list.Items, 1)
 	assert.Equal(t, "loft.malt", list.Items[0].Label)
+}
+
+func TestUseOffersTheHouseFirst(t *testing.T) {
+	c := typing(t, "x.malt", "use \n", "amber.malt", example(t, "pale.malt"), "loft.malt", example(t, "loft.malt"))
+	c.Open("x.malt")
+	assert.Equal(t, "loft.malt", offered(c, "x.malt", "use ", nil).Items[0].Label)
 }
 
 func TestUnitsOfANumberAreAskedForAgain(t *testing.T) {

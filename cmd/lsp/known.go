@@ -16,6 +16,7 @@ import (
 	"maltwright/lang/offer"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 // known is what a document does not say itself, for what may stand at an offset of it: the names of all
@@ -27,6 +28,9 @@ func (s *session) known(v *desk.View, doc *desk.Doc, offset int) offer.Known {
 		if path != doc.Path && !strings.HasPrefix(filepath.Base(path), ".") {
 			k.Files = append(k.Files, filepath.Base(path))
 		}
+	}
+	if words := strings.Fields(lineOf(doc.File, offset)); len(words) > 0 && vocabulary.Includes(words[0]) {
+		housesFirst(v, doc.Dir(), k.Files)
 	}
 	checked, err := v.Checked(doc.Path)
 	if err != nil || checked.House == nil {
@@ -42,6 +46,39 @@ func (s *session) known(v *desk.View, doc *desk.Doc, offset int) offer.Known {
 	k.System = unitsOf(house, p)
 	k.Usual = usual.Of(profile.Of(p), k.System)
 	return k
+}
+
+// mostHouses of the files of a folder are looked into for a house.
+const mostHouses = 200
+
+// housesFirst puts the files that say what a house has in front of those of processes and records.
+func housesFirst(v *desk.View, dir string, files []string) {
+	if len(files) > mostHouses {
+		return
+	}
+	house := map[string]bool{}
+	for _, name := range files {
+		if d, err := v.Doc(filepath.Join(dir, name)); err == nil {
+			house[name] = slices.ContainsFunc(offer.NamesIn(d.Tree()), func(n offer.Named) bool {
+				return n.Block != vocabulary.Process && n.Block != vocabulary.Batch
+			})
+		}
+	}
+	slices.SortStableFunc(files, func(a, b string) int {
+		switch {
+		case house[a] == house[b]:
+			return 0
+		case house[a]:
+			return -1
+		}
+		return 1
+	})
+}
+
+// lineOf is the text of a line up to an offset of it.
+func lineOf(f *source.File, offset int) string {
+	text := string(f.Bytes()[:offset])
+	return text[strings.LastIndexByte(text, '\n')+1:]
 }
 
 // ruleNames are the rules that accept can silence, with what each tells: those of forecasts and of records.

@@ -55,3 +55,32 @@ func TestChoicesAreFoundByOtherWords(t *testing.T) {
 		assert.Contains(t, found(v.Grain, statement), want, statement)
 	}
 }
+
+// In each block stands first what it is made of, as far as the place has not gone past it.
+func TestEachBlockBeginsWithWhatItIsMadeOf(t *testing.T) {
+	for in, want := range map[v.Block][]string{
+		v.Steep: {"soak", "rest"}, v.Kiln: {"dry", "stew", "cure"}, v.Batch: {"began", "weighed", "counted"}, v.Process: {"make", "from", "at", "steep"},
+	} {
+		text, at := put(in, "")
+		tree := parsed("x.malt", text)
+		var list []string
+		for _, it := range offer.At(tree.File, tree, at, offer.Known{}) {
+			if it.Kind == offer.Statement && len(list) < len(want) {
+				list = append(list, it.Label)
+			}
+		}
+		assert.Equal(t, want, list, "%s", in)
+	}
+}
+
+func TestAMaltIsTakenWithTheWordBehindIt(t *testing.T) {
+	for _, typed := range []string{"make ", "make pal"} {
+		text, at := put(v.Process, typed)
+		tree := parsed("x.malt", text)
+		var taken []string
+		for _, it := range offer.At(tree.File, tree, at, offer.Known{}) {
+			taken = append(taken, it.Edit.New)
+		}
+		assert.Contains(t, taken, "pale malt", typed)
+	}
+}

@@ -153,10 +153,10 @@ func TestATakenValueReadsInTheExamples(t *testing.T) {
 			shapes[shapeOf(s)] = true
 			for _, term := range termsOf(s) {
 				for _, it := range offer.At(f, tree, term.Start+1, k) {
-					if it.Kind != offer.Name && it.Kind != offer.Value || it.Edit.Start != term.Start || strings.ContainsAny(f.Text(term)[:1], "abcdefghijklmnopqrstuvwxyz") {
+					if it.Kind != offer.Name && it.Kind != offer.Value || it.Edit.Start != term.Start && (it.Kind != offer.Name || it.Edit.Start != term.Start+1) || strings.ContainsAny(f.Text(term)[:1], "abcdefghijklmnopqrstuvwxyz") {
 						continue
 					}
-					if it.Kind != offer.Value || it.Label == it.Edit.New { // else its unit stands behind the place, and stays
+					if it.Edit.Start == term.Start && (it.Kind != offer.Value || it.Label == it.Edit.New) { // else its unit stands behind the place, and stays
 						it.Edit.End = term.End
 					}
 					taken++

@@ -85,12 +85,19 @@ func (l *list) names(w *want) {
 	}
 }
 
-// quoted adds a quoted text.
+// quoted adds a quoted text. Behind a quote that stands only what lies in the quotes is replaced: so editors that
+// go by the word at the place, and those that go by the range, find what is typed in the label.
 func (l *list) quoted(text string, it Item) {
-	it.Label, it.Edit.New = text, quote(text)
-	it.Filter = text
-	if l.open() { // an editor holds the label against what stands there, which is the quote too
-		it.Label, it.Filter = it.Edit.New, it.Edit.New
+	it.Label, it.Filter, it.Edit.New = text, text, quote(text)
+	switch {
+	case strings.HasPrefix(l.typed, `"`):
+		it.Edit = Edit{span(l.word.Start+1, l.word.End), it.Edit.New[1:]}
+		if closed(l.file, syntax.Lexeme{Span: l.word}) {
+			it.Edit.End--
+			it.Edit.New = strings.TrimSuffix(it.Edit.New, `"`)
+		}
+	case l.open():
+		it.Filter = it.Edit.New
 	}
 	l.add(it)
 }
