@@ -30,6 +30,29 @@ func TestAnUnknownTargetIsToldWithThoseThereAre(t *testing.T) {
 	list, err := chosen([]string{"windows/arm64", "linux/arm", "linux/arm"})
 	require.NoError(t, err)
 	assert.Equal(t, []target{targets[2], targets[6]}, list)
+	list, err = chosen(nil)
+	require.NoError(t, err)
+	assert.Equal(t, targets, list)
+}
+
+// A target goes by the name of its files too: the program of another processor is never made for it.
+func TestATargetGoesByTheNameOfItsFilesToo(t *testing.T) {
+	for _, want := range targets {
+		for _, name := range []string{want.named(), strings.Replace(want.named(), "-", "/", 1), want.String()} {
+			list, err := chosen([]string{name})
+			require.NoError(t, err)
+			assert.Equal(t, []target{want}, list, name)
+		}
+	}
+	_, err := chosen([]string{"linux/armv66"})
+	assert.EqualError(t, err, "linux/armv66 is no target of a release; did you mean linux/armv6?")
+}
+
+func TestAnEmptyChoiceOfTargetsIsRefused(t *testing.T) {
+	for _, names := range [][]string{{}, {""}, {" "}, {"linux/amd64", ""}} {
+		_, err := chosen(names)
+		assert.ErrorContains(t, err, "--only names no target; they are linux/amd64", "%q", names)
+	}
 }
 
 // repository makes one with a commit in it.
