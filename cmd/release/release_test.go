@@ -6,10 +6,13 @@ import (
 	"io"
 	"os"
 	"os/exec"
+	"path"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
+	"github.com/alecthomas/kong"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -127,6 +130,54 @@ func TestAHalfFinishedReleaseLeavesNothing(t *testing.T) {
 	require.NoError(t, staged(out, func(dir, _ string) error { return os.WriteFile(filepath.Join(dir, "file"), nil, 0o644) }))
 	assert.FileExists(t, filepath.Join(out, "file"))
 	assert.ErrorContains(t, staged(out, nil), "is there already; name another folder, or remove it")
+	for _, below := range []string{"x", filepath.Join("x", "y")} {
+		err = staged(filepath.Join(out, "file", below), nil)
+		assert.ErrorContains(t, err, "a part of its path is a file; name another folder")
+		assert.ErrorAs(t, err, &usage{})
+	}
+}
+
+// An empty value of --only reaches the choice of targets as one, and is no word to make them all.
+func TestAnEmptyOnlyIsNoReleaseOfAll(t *testing.T) {
+	for _, only := range []string{"--only=", "--only=,"} {
+		var line asked
+		parser, err := kong.New(&line)
+		require.NoError(t, err)
+		_, err = parser.Parse([]string{"--out", filepath.Join(t.TempDir(), "out"), only})
+		require.NoError(t, err)
+		assert.ErrorAs(t, line.run(t.Context(), io.Discard), &usage{}, only)
+	}
+}
+
+func TestOfTheRepositoryGoesAlongWhatReadersNeed(t *testing.T) {
+	for name, goes := range map[string]bool{
+		"docs/editors/vscode/README.md": true, "docs/editors/vscode/test/editor.js": false, "docs/editors/vscode/trial/serve.js": false, "examples/pale.malt": true,
+	} {
+		assert.Equal(t, goes, goesAlong(name), name)
+	}
+}
+
+// No page that goes along leads to a file that does not.
+func TestNoPageThatGoesAlongLeadsToWhatDoesNot(t *testing.T) {
+	top := "../.."
+	out, err := output(t.Context(), top, nil, "git", append([]string{"ls-files", "-z", "--"}, carried...)...)
+	if err != nil {
+		t.Skip("no repository of git is here: which pages go along is not known")
+	}
+	link := regexp.MustCompile(`\]\(([^)#:\s]+)(?:#[^)]*)?\)`)
+	links := 0
+	for name := range strings.SplitSeq(strings.TrimRight(out, "\x00"), "\x00") {
+		if !goesAlong(name) || !strings.HasSuffix(name, ".md") {
+			continue
+		}
+		text, err := os.ReadFile(filepath.Join(top, name))
+		require.NoError(t, err)
+		for _, m := range link.FindAllStringSubmatch(string(text), -1) {
+			links++
+			assert.True(t, goesAlong(path.Join(path.Dir(name), m[1])+"/"), "%s leads to %s", name, m[1])
+		}
+	}
+	assert.Greater(t, links, 100)
 }
 
 func TestChecksumsAreReadByOthers(t *testing.T) {
