@@ -25,10 +25,20 @@ and the names of process files. To try it in the shell you are in:
   source <(maltwright completion zsh)
   maltwright completion fish | source
 
-To keep it, write it where your shell looks for completions, such as:
+To keep it, write it where your shell looks for completions. Bash looks in this folder
+only where the package bash-completion is installed:
 
+  mkdir -p ~/.local/share/bash-completion/completions
   maltwright completion bash > ~/.local/share/bash-completion/completions/maltwright
+
+Without that package, let bash read it each time, by this line in ~/.bashrc:
+
+  source <(maltwright completion bash)
+
+Zsh and fish:
+
   maltwright completion zsh > "${fpath[1]}/_maltwright"
+  mkdir -p ~/.config/fish/completions
   maltwright completion fish > ~/.config/fish/completions/maltwright.fish`
 }
 
