@@ -86,10 +86,12 @@ func (c New) Run(w *World) error {
 		}
 		if w.interactive() {
 			f.asker = f.newAsker()
+			defer f.asker.Close()
 		}
 		return f.finish(a)
 	}
 	f.asker = f.newAsker()
+	defer f.asker.Close() // also where something panics: a terminal is given back
 	return f.converse()
 }
 
@@ -154,7 +156,9 @@ func (w World) interactive() bool {
 func (f founded) newAsker() talk.Asker {
 	w := f.world
 	if !f.Plain && w.interactive() && w.Env("TERM") != "dumb" {
-		return &talk.Keys{Context: f.ctx, In: w.In, Out: w.Out}
+		if keys := (&talk.Keys{Context: f.ctx, In: w.In, Out: w.Out, Env: w.Env}); keys.Works() {
+			return keys
+		}
 	}
 	p := talk.NewPlain(f.ctx, w.In, w.Out)
 	p.Width, p.Echo = w.Width, !w.interactive()

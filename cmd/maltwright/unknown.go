@@ -44,7 +44,7 @@ var neighbours = []neighbour{
 	{command: "reckon", behind: []string{"target"}, written: []string{"target"}},
 	{command: "reckon", behind: []string{"moisture"}, written: []string{"moisture"}},
 	{command: "reckon", behind: []string{"yield"}, written: []string{"yield"}},
-	{command: "explain", written: []string{"docs", "doc", "man", "manual", "describe", "define", "meaning", "info", "what"}},
+	{command: "explain", written: []string{"docs", "doc", "manual", "describe", "define", "meaning", "info", "what"}},
 	{command: "explain", behind: []string{"words"}, written: []string{"words", "reference", "language"}},
 	{command: "explain", behind: []string{"rules"}, written: []string{"rules"}},
 	{command: "explain", behind: []string{"units"}, written: []string{"units"}},

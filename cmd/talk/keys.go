@@ -3,9 +3,8 @@ package talk
 import (
 	"context"
 	"io"
-	"strings"
-
-	tea "charm.land/bubbletea/v2"
+	"os"
+	"time"
 
 	"maltwright/cmd/founding"
 )
@@ -17,10 +16,12 @@ type Keys struct {
 	Context context.Context
 	In      io.Reader
 	Out     io.Writer
+	Env     func(string) string // nil is that of the program
 
-	program *tea.Program
-	replies chan reply
-	ended   chan struct{}
+	terminal *terminal // nil while it is not ours
+	screen   screen
+	keyboard keyboard
+	ahead    []key // keys that came before their question
 }
 
 // reply is how a question on the screen ended.
@@ -44,38 +45,56 @@ func (*Keys) How() string {
 	return "Arrows and Enter answer, ? helps, Esc goes back. Ctrl-C stops and loses nothing."
 }
 
+// Works tells whether the terminal sends its keys one by one.
+func (k *Keys) Works() bool {
+	defer k.Close()
+	return k.start() == nil
+}
+
 // Ask puts one question until there is an answer.
 func (k *Keys) Ask(p Prompt) (Reply, error) {
-	k.start()
+	answered := false
+	defer func() {
+		if !answered { // also where something panics
+			k.Close()
+		}
+	}()
+	if err := k.start(); err != nil {
+		return Reply{}, err
+	}
 	for {
-		k.program.Send(put{newOpen(p)})
-		select {
-		case <-k.ended:
+		r, err := k.put(newOpen(p))
+		switch {
+		case err != nil:
+			return Reply{}, err
+		case r.wish == wishStop:
 			return Reply{}, ErrStopped
-		case r := <-k.replies:
-			switch {
-			case r.wish == wishStop:
-				return Reply{}, ErrStopped
-			case r.wish == wishBack && p.Back:
-				return Reply{Back: true}, nil
-			case r.wish == noWish:
-				return Reply{Answer: r.answer}, nil
-			}
+		case r.wish == wishBack && p.Back:
+			answered = true
+			k.screen.leave("")
+			return Reply{Back: true}, nil
+		case r.wish == noWish:
+			answered = true
+			k.screen.leave(Wrapped("", p.Ask+" "+p.shown(r.answer), k.screen.width))
+			return Reply{Answer: r.answer}, nil
 		}
 	}
 }
 
-// start gives the terminal to the library.
-func (k *Keys) start() {
-	if k.program != nil {
-		return
+// start takes the terminal.
+func (k *Keys) start() (err error) {
+	if k.terminal != nil {
+		return nil
 	}
-	k.replies, k.ended = make(chan reply, 1), make(chan struct{})
-	k.program = tea.NewProgram(&stage{replies: k.replies}, tea.WithContext(k.Context), tea.WithInput(k.In), tea.WithOutput(k.Out))
-	go func() {
-		defer close(k.ended)
-		_, _ = k.program.Run() // however it ends, there are no more answers
-	}()
+	if k.terminal, err = openTerminal(k.Context, k.In, k.Out); err != nil {
+		return err
+	}
+	if k.Env == nil {
+		k.Env = os.Getenv
+	}
+	k.screen.out, k.screen.looks = k.Out, looksOf(k.Env)
+	k.screen.size(k.terminal.size())
+	return nil
 }
 
 // Print writes a text between two questions.
@@ -84,92 +103,65 @@ func (k *Keys) Print(text string) {
 	_, _ = io.WriteString(k.Out, text)
 }
 
-// Close gives the terminal back. The reader of keys is ended first, and waited for: a library
-// that is only told to end leaves it behind, and it swallows a key of whatever reads next.
+// Close gives the terminal back. Keys that were read already are kept for the next question.
 func (k *Keys) Close() {
-	if k.program == nil {
+	if k.terminal == nil {
 		return
 	}
-	select {
-	case <-k.ended:
-	default:
-		_ = k.program.ReleaseTerminal()
-		k.program.Quit()
-		<-k.ended
-	}
-	k.program = nil
+	k.screen.close()
+	k.ahead = append(k.ahead, k.keyboard.take(k.terminal.close())...)
+	k.terminal = nil
 }
 
-// stage is the screen: a question, or nothing while the next one is thought of.
-type stage struct {
-	open    *open
-	replies chan<- reply
-	size    tea.WindowSizeMsg
-	ahead   []tea.KeyPressMsg // keys that came before their question
-}
-
-// put is the message that puts a question; replied the one that it is done with.
-type (
-	put     struct{ *open }
-	replied reply
-)
-
-// Init does nothing before there is a question.
-func (*stage) Init() tea.Cmd { return nil }
-
-// View is what is on the screen.
-func (s *stage) View() tea.View {
-	if s.open == nil {
-		return tea.NewView("")
-	}
-	return tea.NewView(s.open.view(s.size.Width, s.size.Height))
-}
-
-// Update hears of keys and of the window.
-func (s *stage) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	switch msg := msg.(type) {
-	case tea.WindowSizeMsg:
-		s.size = msg
-		return s, nil
-	case put:
-		s.open = msg.open
-		return s, s.pressAhead()
-	case replied:
-		s.replies <- reply(msg)
-		return s, nil
-	case tea.KeyPressMsg:
-		s.ahead = append(s.ahead, msg)
-		return s, s.pressAhead()
-	case tea.PasteMsg:
-		if s.open != nil && s.open.choices == nil {
-			s.open.typed.insert(msg.Content)
+// put shows a question and gives it keys until it is done with.
+func (k *Keys) put(o *open) (reply, error) {
+	for k.show(o); ; {
+		for len(k.ahead) > 0 {
+			next := k.ahead[0]
+			k.ahead = k.ahead[1:] // the next question takes the rest
+			if r, done := o.press(next); done {
+				return r, nil
+			}
+		}
+		k.show(o)
+		if err := k.wait(o); err != nil {
+			return reply{}, err
 		}
 	}
-	return s, nil
 }
 
-// pressAhead gives the keys that came to the question that is open.
-func (s *stage) pressAhead() tea.Cmd {
-	for s.open != nil && len(s.ahead) > 0 {
-		key := s.ahead[0]
-		s.ahead = s.ahead[1:]
-		if r, answered := s.open.press(key); answered {
-			return s.done(r) // the next question takes the rest
+func (k *Keys) show(o *open) { k.screen.show(o.view(k.screen.width, k.screen.height)) }
+
+// wait waits for keys, and repaints where the window gets another size.
+func (k *Keys) wait(o *open) error {
+	for len(k.ahead) == 0 {
+		var late <-chan time.Time
+		if wait := k.keyboard.patience(); wait > 0 {
+			late = time.After(wait)
+		}
+		select {
+		case <-k.terminal.ctx.Done():
+			return ErrStopped
+		case typed, more := <-k.terminal.typed:
+			if !more {
+				return ErrStopped
+			}
+			k.ahead = k.keyboard.take(typed)
+		case <-late:
+			k.ahead = k.keyboard.late()
+		case <-k.terminal.resized:
+			k.resize(o)
 		}
 	}
 	return nil
 }
 
-// done takes the question off the screen, and leaves a line with its answer.
-func (s *stage) done(r reply) tea.Cmd {
-	p := s.open.p
-	s.open = nil
-	tell := func() tea.Msg { return replied(r) }
-	if r.wish != noWish {
-		return tell
+// resize repaints a question in a window of another size.
+func (k *Keys) resize(o *open) {
+	width, height := k.screen.width, k.screen.height
+	if k.screen.size(k.terminal.size()); width != k.screen.width || height != k.screen.height {
+		k.show(o)
 	}
-	line := Wrapped("", p.Ask+" "+p.shown(r.answer), s.size.Width)
-	return tea.Sequence(tea.Println(strings.TrimSuffix(line, "\n")), tell)
 }
 
 // shown is an answer as it stays on the screen.

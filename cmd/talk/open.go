@@ -4,8 +4,6 @@ import (
 	"errors"
 	"strings"
 
-	tea "charm.land/bubbletea/v2"
-
 	"maltwright/cmd/founding"
 	"maltwright/cmd/words"
 )
@@ -38,8 +36,8 @@ func newOpen(p Prompt) *open {
 func (o *open) empty() bool { return o.choices != nil || len(o.typed.text) == 0 }
 
 // press hears of a key. The reply is given once there is one.
-func (o *open) press(msg tea.KeyPressMsg) (r reply, answered bool) {
-	key := msg.String()
+func (o *open) press(pressed key) (r reply, answered bool) {
+	key := pressed.name
 	switch wish := wished(key, o.empty()); {
 	case wish == wishHelp:
 		o.helps = !o.helps
@@ -51,7 +49,7 @@ func (o *open) press(msg tea.KeyPressMsg) (r reply, answered bool) {
 		o.move(key)
 	default:
 		o.wrong = ""
-		o.typed.press(key, msg.Text)
+		o.typed.press(key, pressed.text)
 	}
 	return r, false
 }
@@ -95,22 +93,19 @@ func (o *open) enter() (reply, bool) {
 }
 
 // view is the question in lines of a width, and in so many of them at the most.
-func (o *open) view(width, height int) string {
-	if width == 0 { // a terminal that does not say
-		width, height = 80, 24
-	}
+func (o *open) view(width, height int) []string {
 	width = max(width, len(marker)+1)
 	lines := wrapped(o.p.Ask, width, bold)
 	lines = append(lines, wrapped(o.beneath(), width, faint)...)
 	below := wrapped(o.wrong, width, red)
 	if o.choices == nil {
-		return strings.Join(append(append(lines, o.typed.view(o.p.offered(), width)), below...), "\n")
+		return append(append(lines, o.typed.view(o.p.offered(), width)), below...)
 	}
 	body, first, last := o.list(width)
 	room := max(height-len(lines)-len(below), last-first, 1)
 	from := min(max(0, last-room), first)
 	body = body[from:min(len(body), from+room)]
-	return strings.Join(append(append(lines, body...), below...), "\n")
+	return append(append(lines, body...), below...)
 }
 
 // list is the choices, and from where to where the one stands that Enter takes.
