@@ -8,6 +8,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"maltwright/cmd/answer/reference"
+	"maltwright/cmd/founding"
 	"maltwright/cmd/write/shell"
 )
 
@@ -61,6 +62,9 @@ func places(n *kong.Node, path string) []shell.Place {
 	}
 	for _, a := range n.Positional {
 		p.Values = argumentValues(path, a)
+		if path == "man" {
+			p.Values = shell.Values{Words: pageNames(n.Parent)}
+		}
 	}
 	list := []shell.Place{}
 	for _, child := range n.Children {
@@ -74,6 +78,9 @@ func places(n *kong.Node, path string) []shell.Place {
 }
 
 func flagValues(f *kong.Flag) shell.Values {
+	if f.Name == "like" {
+		return shell.Values{Words: founding.Likes()}
+	}
 	return shell.Values{Words: enum(f.Value), Folders: f.PlaceHolder == "FOLDER"}
 }
 
@@ -91,6 +98,18 @@ func argumentValues(path string, a *kong.Value) shell.Values {
 		return shell.Values{Words: slices.Compact(words)}
 	}
 	return shell.Values{}
+}
+
+// pageNames are the commands that have a page of the manual, and the language.
+func pageNames(program *kong.Node) []string {
+	list := []string{"language"}
+	for _, child := range program.Children {
+		if child.Type == kong.CommandNode && !child.Hidden {
+			list = append(list, child.Name)
+		}
+	}
+	slices.Sort(list)
+	return list
 }
 
 func enum(v *kong.Value) []string {
