@@ -5,7 +5,6 @@ import (
 	"context"
 	"encoding/json"
 	"io"
-	"os"
 	"os/exec"
 	"runtime"
 	"strings"
@@ -220,18 +219,34 @@ func TestSettingsAreAskedForWhereTheEditorKeepsThem(t *testing.T) {
 	c.Heard("workspace/inlayHint/refresh", 0)
 }
 
+// Whether its stream ends or it is told to by a signal, and however much is yet to be written: nobody takes it.
 func TestAnEditorThatDoesNotReadIsNotWaitedForAtTheEnd(t *testing.T) {
-	in, typed, err := os.Pipe()
-	require.NoError(t, err)
-	ctx, cancel := context.WithCancel(context.Background())
-	ended := make(chan int, 1)
-	go func() { ended <- Serve(ctx, in, io.Discard, Options{}) }()
-	cancel()
-	select {
-	case code := <-ended:
-		assert.Equal(t, ExitBroken, code)
-	case <-time.After(typist.Patience):
-		t.Fatal("it does not end with its context")
+	hello := framed(`{"jsonrpc":"2.0","id":"a","method":"initialize","params":{"processId":null,"rootUri":null,"capabilities":{}}}`)
+	hover := framed(`{"jsonrpc":"2.0","id":"b","method":"textDocument/hover","params":{}}`)
+	for _, signalled := range []bool{true, false} {
+		in, typed := io.Pipe()
+		unread, out := io.Pipe()
+		t.Cleanup(func() { unread.Close(); typed.Close() }) // what hangs ends with the test
+		ctx, cancel := context.WithCancel(context.Background())
+		defer cancel()
+		ended := make(chan int, 1)
+		go func() { ended <- Serve(ctx, in, out, Options{}) }()
+		_, err := io.WriteString(typed, hello)
+		require.NoError(t, err)
+		if signalled {
+			cancel() // it hangs in the answer
+		} else {
+			_, err := wire.NewReader(unread).Read()
+			require.NoError(t, err)
+			_, err = io.WriteString(typed, hover)
+			require.NoError(t, err)
+			typed.Close()
+		}
+		select {
+		case code := <-ended:
+			assert.Equal(t, ExitBroken, code)
+		case <-time.After(typist.Patience):
+			t.Fatal("it does not end")
+		}
 	}
-	typed.Close()
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
+	"time"
 
 	"maltwright/cmd/lsp/desk"
 	"maltwright/cmd/lsp/wire"
@@ -15,10 +16,39 @@ import (
 // mostAtOnce is how many requests are answered at once; more wait.
 const mostAtOnce = 8
 
+// leaving is how long the end waits for what is under way: an editor that hangs may take nothing any more of what is
+// written to it, and the server must not hang with it.
+const leaving = 2 * time.Second
+
 // serve takes messages until there is a reason to end.
 func (s *session) serve(ctx context.Context, in io.Reader) int {
 	s.ctx, s.leave = context.WithCancel(ctx)
 	defer s.leave()
+	ended := make(chan int, 1)
+	go func() { ended <- s.talk(in) }()
+	select {
+	case code := <-ended:
+		return code
+	case <-s.ctx.Done():
+	}
+	select {
+	case code := <-ended:
+		return code
+	case <-time.After(leaving):
+	}
+	return s.code()
+}
+
+// code is the exit code as things stand: whether the editor has said that it ends.
+func (s *session) code() int {
+	if at := s.at(); at == shut || at == left && s.wasShut() {
+		return ExitClean
+	}
+	return ExitBroken
+}
+
+// talk is serve, but that it ends only when all that is under way does.
+func (s *session) talk(in io.Reader) int {
 	s.work.Go(s.judge.run)
 	s.work.Go(s.margins.run)
 	frames, failed := make(chan []byte), make(chan error, 1)
@@ -35,10 +65,7 @@ func (s *session) serve(ctx context.Context, in io.Reader) int {
 			err = s.ctx.Err()
 		}
 	}
-	code := ExitBroken
-	if at := s.at(); at == shut || at == left && s.wasShut() {
-		code = ExitClean
-	}
+	code := s.code()
 	s.leave()
 	s.work.Wait()
 	s.folders.close()

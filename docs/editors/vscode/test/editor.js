@@ -244,7 +244,7 @@ class Editor {
   }
 
   // until waits for something to be so, and says what was waited for where it does not come.
-  async until(what, holds, seconds = 20) {
+  async until(what, holds, seconds = 120) {
     for (const end = Date.now() + seconds * 1000; Date.now() < end; await new Promise((go) => setTimeout(go, 10))) {
       const found = holds();
       if (found) return found;
