@@ -194,7 +194,9 @@ func (h *hunt) compare(o check.Options) {
 		require.NoError(h.T, err)
 		require.Equal(h.T, text, string(is.Text()), "%s\n%s", name, h.told())
 		tree, _ := syntax.Parse(source.New(h.Path(name), []byte(text)))
-		require.True(h.T, reflect.DeepEqual(tree, is.Tree()), "the statements of %s are others\n%s", name, h.told())
+		if text != "" && !reflect.DeepEqual(tree, is.Tree()) { // of a text without a byte one is nil
+			require.Equal(h.T, tree, is.Tree(), "the statements of %s are others\n%s", name, h.told())
+		}
 		for _, d := range got {
 			h.inside(name, d.Range)
 		}

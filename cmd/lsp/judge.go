@@ -156,8 +156,15 @@ func (j *judge) words(view *desk.View, doc *desk.Doc) {
 		is = &judged{}
 		j.docs[doc.Path] = is
 	}
-	if is.told && (is.version > doc.Version || is.words == checked && is.version == doc.Version && reflect.DeepEqual(is.top, top)) {
-		return // it was looked at already
+	if is.told && is.version > doc.Version {
+		return // what was typed since was looked at already
+	}
+	if is.told && is.words == checked && is.version == doc.Version && reflect.DeepEqual(is.top, top) {
+		// it was looked at already; but of a used file is told as long as that does not tell it itself
+		if is.tellsOfOthers(doc) && j.publish(view, doc, is) {
+			j.stale = true
+		}
+		return
 	}
 	j.stale = j.stale || is.told && is.version == doc.Version
 	is.words, is.top = checked, top
@@ -213,6 +220,11 @@ func (j *judge) publish(view *desk.View, doc *desk.Doc, is *judged) bool {
 		j.s.tell("textDocument/publishDiagnostics", wire.PublishDiagnosticsParams{URI: doc.URI, Version: &version, Diagnostics: list})
 	}
 	return !same
+}
+
+// tellsOfOthers tells whether something was found in a file that a document uses.
+func (is *judged) tellsOfOthers(doc *desk.Doc) bool {
+	return slices.ContainsFunc(is.now(doc), func(f finding.Finding) bool { return f.Place.Known() && !inFile(f, doc.File) })
 }
 
 // now are the findings of a document as it stands: with a forecast where there is one of just these

@@ -195,3 +195,18 @@ func TestPlacesMoveWithTheirWords(t *testing.T) {
 	assert.True(t, ok)
 	assert.Equal(t, other, got, "a place in another file stays")
 }
+
+func TestWhatAUsedFileTellsItselfIsNotToldWhereItIsUsed(t *testing.T) {
+	house := strings.Replace(example(t, "loft.malt"), "heater  1.5 kW", "heater 150 kW", 1)
+	c := typingAs(t, func(p *wire.InitializeParams) { p.InitializationOptions = []byte(`{"forecast":false}`) }, "pale.malt", example(t, "pale.malt"), "loft.malt", house)
+	c.Open("pale.malt")
+	elsewhere := func(list []wire.Diagnostic) bool {
+		return slices.ContainsFunc(list, func(d wire.Diagnostic) bool { return strings.HasPrefix(d.Message, "loft.malt, line ") })
+	}
+	c.Until("pale.malt", "what is wrong in the house", elsewhere)
+	c.Open("loft.malt")
+	require.NotEmpty(t, c.Found("loft.malt"))
+	c.Until("pale.malt", "it is told in the house", func(list []wire.Diagnostic) bool { return !elsewhere(list) })
+	c.Close("loft.malt")
+	c.Until("pale.malt", "what is wrong in the house", elsewhere)
+}

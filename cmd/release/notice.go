@@ -24,9 +24,6 @@ type licence struct {
 // licensing are the names of files that say on which terms something may be handed on.
 var licensing = regexp.MustCompile(`(?i)^(licen[cs]es?|copying|notice|patents|unlicense|third.?party.*)([-._].*)?$`)
 
-// besides are terms that stand under other names: those of the fonts, beside the fonts.
-var besides = map[string]string{"golang.org/x/image/font/gofont": "ttfs/README"}
-
 // listed is what go list says of a package.
 type listed struct {
 	ImportPath, Dir string
@@ -89,7 +86,7 @@ func licences(ctx context.Context, root string, t target) ([]licence, error) {
 	}
 	found := map[string]bool{root: true}
 	for dir, module := range folders {
-		for _, path := range terms(dir, module, named[module]) {
+		for _, path := range terms(dir) {
 			l, err := read(path, module, named[module])
 			if err != nil {
 				return nil, err
@@ -107,7 +104,7 @@ func licences(ctx context.Context, root string, t target) ([]licence, error) {
 }
 
 // terms are the files in a folder of a module that are terms.
-func terms(dir, module, name string) (list []string) {
+func terms(dir string) (list []string) {
 	entries, _ := os.ReadDir(dir) // a folder that cannot be read has no licence, which is told
 	for _, e := range entries {
 		path := filepath.Join(dir, e.Name())
@@ -119,11 +116,6 @@ func terms(dir, module, name string) (list []string) {
 		default:
 			list = append(list, path)
 		}
-	}
-	path, _, _ := strings.Cut(name, " ")
-	inside, _ := filepath.Rel(module, dir) // dir lies in module
-	if file, ok := besides[path+"/"+filepath.ToSlash(inside)]; ok {
-		list = append(list, filepath.Join(dir, filepath.FromSlash(file)))
 	}
 	return list
 }

@@ -54,9 +54,9 @@ func TestFilesOfTermsAreKnownByTheirNames(t *testing.T) {
 
 func TestAModuleWithoutTermsIsToldOf(t *testing.T) {
 	dir := t.TempDir()
-	assert.Empty(t, terms(dir, dir, "example.org/none v1.0.0"))
+	assert.Empty(t, terms(dir))
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "license.go"), nil, 0o644))
-	assert.Empty(t, terms(dir, dir, "example.org/none v1.0.0"), "code is no terms")
+	assert.Empty(t, terms(dir), "code is no terms")
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "LICENSE"), nil, 0o644))
-	assert.Len(t, terms(dir, dir, "example.org/none v1.0.0"), 1)
+	assert.Len(t, terms(dir), 1)
 }

@@ -2,6 +2,7 @@ package outline
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"maltwright/lang/source"
@@ -42,19 +43,35 @@ func (d day) span() source.Span {
 	return source.Span{Start: d.lines[0].Start, End: d.lines[len(d.lines)-1].End}
 }
 
-// days are the days of a record with what was written on each.
+// days are the days of a record with what was written on each, and in front of them, where a line is broken
+// there, those of which the day is not known.
 func days(f *source.File, b *syntax.Block) []Symbol {
 	if b == nil {
 		return nil
 	}
+	reading := func(s *syntax.Statement) Symbol {
+		return Symbol{Kind: Reading, Of: vocabulary.Batch, Name: s.Verb.Text, Detail: behindVerb(f, s), Whole: s.Span, Word: s.Verb.Span}
+	}
 	var list []Symbol
-	for _, d := range daysOf(b) {
+	all := daysOf(b)
+	front := b.Statements
+	if len(all) > 0 {
+		front = front[:slices.Index(front, all[0].lines[0])]
+	}
+	if slices.ContainsFunc(front, func(s *syntax.Statement) bool { return s.Broken }) { // as that which says when it began
+		for _, s := range front {
+			if !s.Broken {
+				list = append(list, reading(s))
+			}
+		}
+	}
+	for _, d := range all {
 		sym := Symbol{Kind: Day, Of: vocabulary.Batch, Name: d.date.Format(time.DateOnly), Detail: fmt.Sprintf("%d lines", len(d.lines)), Whole: d.span(), Word: d.lines[0].Verb.Span}
 		if len(d.lines) == 1 {
 			sym.Detail = "1 line"
 		}
 		for _, s := range d.lines {
-			sym.Inside = append(sym.Inside, Symbol{Kind: Reading, Of: vocabulary.Batch, Name: s.Verb.Text, Detail: behindVerb(f, s), Whole: s.Span, Word: s.Verb.Span})
+			sym.Inside = append(sym.Inside, reading(s))
 		}
 		list = append(list, sym)
 	}

@@ -36,14 +36,15 @@ type builder struct {
 	recall    Recaller        // nil where nothing knows the past
 	unread    map[any]bool    // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
-	written   map[model.Stage]source.Place // the whole of each stage
-	beside    map[string]bool              // the words of the statements of the block that is read
-	home      *home                        // what the files say by themselves
-	dropped   int                          // values that were reported and left out
-	tried     int                          // texts that were tried for others that do not read
-	sought    int                          // names for which the nearest was looked for
-	misread   bool                         // some of the main file is no statement
-	lost      bool                         // a used file is not there, and the names it defines are not known
+	written   map[model.Stage]source.Place    // the whole of each stage
+	beside    map[string]bool                 // the words of the statements of the block that is read
+	home      *home                           // what the files say by themselves
+	dropped   int                             // values that were reported and left out
+	tried     int                             // texts that were tried for others that do not read
+	trials    map[trialText][]finding.Finding // what is wrong with each of them
+	sought    int                             // names for which the nearest was looked for
+	misread   bool                            // some of the main file is no statement
+	lost      bool                            // a used file is not there, and the names it defines are not known
 }
 
 func (b *builder) note(f finding.Finding) { b.found = append(b.found, f) }
@@ -121,7 +122,7 @@ func (b *builder) finish() {
 // them could be read. What every block may hold - acceptances - is taken here.
 // Scope is the whole of the block; blame is what to underline when it lacks something.
 func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block, scope, blame source.Place, each func(*filled)) (whole bool) {
-	r := &statementReader{file: f, found: &b.found, in: in, tried: &b.tried, home: b.home, block: body}
+	r := &statementReader{file: f, found: &b.found, in: in, tried: &b.tried, trials: b.trials, home: b.home, block: body}
 	whole = true
 	seen := map[string]source.Place{}
 	outer := b.beside

@@ -61,7 +61,7 @@ func loadText(main *source.File, dir string, r Reader) (*model.House, []finding.
 	name := main.Name()
 	l := &loader{reader: r, house: &model.House{}, seen: map[string]*source.File{}, total: main.Size(), base: dir, shown: strings.TrimSuffix(name, path.Base(toSlash(name)))}
 	l.file(main, path.Join(dir, path.Base(toSlash(name))), nil)
-	b := &builder{house: l.house, main: main, lost: l.lost, unread: map[any]bool{}, beds: map[*model.Vessel][]*filled{}, grownIn: map[*model.Vessel]bool{}, siteNamed: map[*model.Process]bool{}, written: map[model.Stage]source.Place{}}
+	b := &builder{house: l.house, main: main, lost: l.lost, unread: map[any]bool{}, beds: map[*model.Vessel][]*filled{}, grownIn: map[*model.Vessel]bool{}, siteNamed: map[*model.Process]bool{}, written: map[model.Stage]source.Place{}, trials: map[trialText][]finding.Finding{}}
 	b.recall, _ = r.(Recaller)
 	b.misread = slices.ContainsFunc(l.found, func(f finding.Finding) bool { return f.Severity >= fault && f.Place.File == main })
 	b.home = homeOf(l.trees)

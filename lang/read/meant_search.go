@@ -97,12 +97,32 @@ func (s *search) either(pieces []piece) []string {
 	return texts
 }
 
-// trial gives what is wrong with the pieces as a whole statement of the row.
+// trialText is a text that is tried as a statement of a block.
+type trialText struct {
+	in   vocabulary.Block
+	text string
+}
+
+// trial gives what is wrong with the pieces as a whole statement of the row. Nearly half of what is tried is the
+// same text again, by another way to it.
 func (r *statementReader) trial(row *vocabulary.Row, pieces []piece) []finding.Finding {
 	text := joined(pieces)
 	if row.Opens != vocabulary.None {
 		text += " { }"
 	}
+	if r.trials == nil {
+		return r.trialOf(text)
+	}
+	key := trialText{r.in, text}
+	found, known := r.trials[key]
+	if !known {
+		found = r.trialOf(text)
+		r.trials[key] = found
+	}
+	return found
+}
+
+func (r *statementReader) trialOf(text string) []finding.Finding {
 	tree, found := syntax.Parse(source.New(r.file.Name(), []byte(text)))
 	if len(found) > 0 || len(tree.Top.Statements) != 1 {
 		return append(found, finding.Finding{Place: source.Place{File: tree.File}})

@@ -92,15 +92,16 @@ type statementReader struct {
 	file      *source.File
 	found     *[]finding.Finding
 	in        vocabulary.Block
-	opens     vocabulary.Block  // the block that the statement being read opens
-	statement *syntax.Statement // being read
-	verb      string            // of the statement being read
-	chosen    string            // the choice that was read last
-	clause    string            // the clause that is being read, "" behind the verb
-	home      *home             // what the files of the house say by themselves; nil where they are not known
-	tried     *int              // texts of the whole house that were tried for others that do not read; nil where none is to be
-	told      bool              // what does not read of the statement is told already
-	block     *syntax.Block     // in which the statement stands; nil where that is of no matter
+	opens     vocabulary.Block                // the block that the statement being read opens
+	statement *syntax.Statement               // being read
+	verb      string                          // of the statement being read
+	chosen    string                          // the choice that was read last
+	clause    string                          // the clause that is being read, "" behind the verb
+	home      *home                           // what the files of the house say by themselves; nil where they are not known
+	tried     *int                            // texts of the whole house that were tried for others that do not read; nil where none is to be
+	trials    map[trialText][]finding.Finding // what is wrong with each of them; nil where it is not kept
+	told      bool                            // what does not read of the statement is told already
+	block     *syntax.Block                   // in which the statement stands; nil where that is of no matter
 }
 
 func (r *statementReader) note(f finding.Finding) { *r.found = append(*r.found, f) }

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/cmd/lsp/wire"
 	"maltwright/lang/source"
 	"maltwright/lang/source/golden"
 )
@@ -265,4 +266,18 @@ func TestADeskFindsWhatCheckFinds(t *testing.T) {
 		}
 		d.Close(URI(path))
 	}
+}
+
+func TestADocumentThatWasOpenedAgainIsAnother(t *testing.T) {
+	d := New()
+	d.Open("untitled:x", 5, "a")
+	first, err := d.Now().Doc("untitled:x")
+	require.NoError(t, err)
+	d.Change("untitled:x", 6, []wire.TextDocumentContentChangeEvent{{Text: "b"}})
+	d.Rebase("untitled:x", []byte("c"))
+	assert.True(t, d.IsOpen(first), "it was only changed")
+	d.Close("untitled:x")
+	assert.False(t, d.IsOpen(first))
+	d.Open("untitled:x", 1, "a")
+	assert.False(t, d.IsOpen(first))
 }

@@ -240,6 +240,7 @@ func (c *Typist) Wait(id wire.ID) wire.Message {
 	c.until("an answer to "+string(id), func() bool {
 		got, ok := c.answers[id]
 		m = got
+		delete(c.answers, id) // whoever types for long asks much
 		return ok
 	})
 	return m

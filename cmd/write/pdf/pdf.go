@@ -13,8 +13,6 @@ import (
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/gofont/goregular"
 
 	"maltwright/cmd/words"
 )
@@ -78,9 +76,9 @@ func New(o Options) *Paper {
 	f.SetAutoPageBreak(false, 0)
 	f.SetLineJoinStyle("round")
 	f.SetLineCapStyle("round")
-	// fpdf writes into the bytes of a font, which are those of the whole program
-	f.AddUTF8FontFromBytes(family, "", bytes.Clone(goregular.TTF))
-	f.AddUTF8FontFromBytes(family, "B", bytes.Clone(gobold.TTF))
+	// fpdf writes into the bytes of a font, which are those of every paper
+	f.AddUTF8FontFromBytes(family, "", bytes.Clone(regular()))
+	f.AddUTF8FontFromBytes(family, "B", bytes.Clone(bold()))
 	p := &Paper{Wide: o.Wide, Tall: o.Tall, options: o, file: f, lacks: map[string]bool{}, lacking: map[int]bool{},
 		advance: map[string]map[rune]int{Font{}.style(): {}, Font{Bold: true}.style(): {}}}
 	f.SetTitle(words.Safe(o.Title), true)
