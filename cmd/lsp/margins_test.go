@@ -256,10 +256,14 @@ func TestAnAcceptanceIsPutIntoItsBlock(t *testing.T) {
 		return a.Title != ""
 	})
 	done(t, c, "pale.malt", a)
-	assert.Contains(t, c.Text("pale.malt"), "\n    accept turn-gap-long because \"say here why it is right\"\n    hold ")
+	assert.Contains(t, c.Text("pale.malt"), "\n    accept turn-gap-long because \"\"\n    hold ")
+	asks := c.Has("pale.malt", "accept-without-reason")
+	assert.Contains(t, asks.Message, "write the reason between the quotes")
+	c.Has("pale.malt", "turn-gap-long")
+	c.Type("pale.malt", `because ""`, `because "the neighbour turns it"`)
 	c.Until("pale.malt", "it is gone", func(list []wire.Diagnostic) bool {
 		for _, d := range list {
-			if d.Code == "turn-gap-long" {
+			if d.Code == "turn-gap-long" || d.Code == "accept-without-reason" {
 				return false
 			}
 		}

@@ -171,12 +171,20 @@ func overtakenTitle(o *desk.Overtaken) string {
 	return fmt.Sprintf("put in the %d lines that came on disk", len(o.Lines))
 }
 
-func (s *session) warn(doc *desk.Doc, o *desk.Overtaken, over bool) {
-	first, _, _ := strings.Cut(overtakenText(o, over), "\n")
-	if n := len(o.Lines); n > 0 {
-		first += fmt.Sprintf(" (%s came)", words.Plural(n, "line"))
+// overtakenBrief is what an editor shows in one line, before the name of the file. Many cut the middle out of a line that is
+// longer than their window, of which their own words take a third.
+func overtakenBrief(o *desk.Overtaken, over bool) string {
+	switch n := len(o.Lines); {
+	case over:
+		return "changed on disk, saved over: "
+	case n > 0:
+		return "changed on disk: " + words.Plural(n, "line") + " came; "
 	}
-	s.tell("window/showMessage", wire.ShowMessageParams{Type: wire.MessageWarning, Message: words.Safe(filepath.Base(doc.Path)) + ": " + first})
+	return "changed on disk: "
+}
+
+func (s *session) warn(doc *desk.Doc, o *desk.Overtaken, over bool) {
+	s.tell("window/showMessage", wire.ShowMessageParams{Type: wire.MessageWarning, Message: overtakenBrief(o, over) + words.Safe(filepath.Base(doc.Path))})
 }
 
 // putIn is the edit that puts into a buffer what came to its file.

@@ -49,7 +49,7 @@ func TestOneIsWarnedBeforeASaveOverReadings(t *testing.T) {
 	d := warned(c)
 	assert.Equal(t, uint32(0), d.Range.Start.Line)
 	assert.Equal(t, "the file has changed on disk since it was opened here; saving writes over that\ncame: turned at 2026-03-14 21:05\ndo: put in the line that came on disk, by the action here", d.Message)
-	assert.Contains(t, string(c.Heard("window/showMessage", 0).Params), "26-03.malt: the file has changed on disk")
+	assert.Contains(t, string(c.Heard("window/showMessage", 0).Params), `"changed on disk: 1 line came; 26-03.malt"`)
 	assert.Contains(t, string(d.Data), `"certain":true`)
 
 	var actions []wire.CodeAction
@@ -132,7 +132,7 @@ func TestWhatBothHaveChangedIsLeftToThePerson(t *testing.T) {
 	c.Ask("textDocument/willSaveWaitUntil", wire.WillSaveTextDocumentParams{TextDocument: c.Document("26-03.malt"), Reason: 1}, &edits)
 	assert.Empty(t, edits)
 	c.Tell("textDocument/willSave", wire.WillSaveTextDocumentParams{TextDocument: c.Document("26-03.malt"), Reason: 1})
-	require.Contains(t, string(c.Heard("window/showMessage", 1).Params), "saving writes over that", "it is said again before the save")
+	require.Contains(t, string(c.Heard("window/showMessage", 1).Params), "changed on disk: ", "it is said again before the save")
 }
 
 func TestWhatCameBeforeTheBufferWasOpenedIsTold(t *testing.T) {

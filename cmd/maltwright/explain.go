@@ -68,6 +68,9 @@ func (e Explain) Run(w *World) error {
 	return usage("nothing is called %q; see explain words, explain units and explain rules", name)
 }
 
+// explained tells whether explain knows a name as it stands.
+func explained(name string) bool { return overviews[name] != nil || len(reference.Of(name)) > 0 }
+
 // asOneWord tells whether two words are one but for blanks, hyphens, capitals or an s at the end.
 func asOneWord(a, b string) bool {
 	plain := strings.NewReplacer(" ", "", "-", "")

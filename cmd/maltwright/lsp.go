@@ -40,7 +40,7 @@ func (c Lsp) Run(w *World) error {
 		o.Log = f
 	}
 	if w.InTerm {
-		w.aside("this serves an editor, which starts it by itself; to look at a file type: maltwright check pale.malt")
+		w.aside("this serves an editor, which starts it by itself; to look at a file type: maltwright check pale.malt; to leave, press Ctrl-C")
 	}
 	ctx := w.Context
 	if ctx == nil {

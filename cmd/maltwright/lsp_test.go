@@ -13,6 +13,6 @@ func TestTheServerOfAnEditorTellsWhoTypesIt(t *testing.T) {
 	var out, err bytes.Buffer
 	w := World{In: strings.NewReader(""), Out: &out, Err: &err, Folder: t.TempDir(), InTerm: true, Env: func(string) string { return "" }}
 	assert.Equal(t, 1, Main(w, []string{"lsp"}))
-	assert.Equal(t, "maltwright: this serves an editor, which starts it by itself; to look at a file type: maltwright check pale.malt\n", err.String())
+	assert.Equal(t, "maltwright: this serves an editor, which starts it by itself; to look at a file type: maltwright check pale.malt; to leave, press Ctrl-C\n", err.String())
 	assert.Empty(t, out.String())
 }

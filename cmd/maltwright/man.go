@@ -50,7 +50,11 @@ func (m Man) Run(w *World, parser *kong.Kong) error {
 	name := strings.Join(append([]string{"maltwright"}, m.Name...), "-")
 	at := slices.IndexFunc(pages, func(p man.Page) bool { return p.Name == name })
 	if at < 0 {
-		return usage("there is no page of %s; each command has one: maltwright --help", strings.Join(m.Name, " "))
+		asked := strings.Join(m.Name, " ")
+		if explained(asked) {
+			return usage("there is no page of %s; type: %s", asked, commandLine("explain", asked))
+		}
+		return usage("there is no page of %s; each command has one: maltwright --help", asked)
 	}
 	if _, err := fmt.Fprint(w.Out, pages[at].Text); err != nil {
 		return failed("cannot write: %v", err)

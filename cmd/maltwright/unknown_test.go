@@ -53,7 +53,7 @@ func TestAnUnknownCommandIsAnsweredWithTheLineToType(t *testing.T) {
 		"calc target 6kg 12% 44%":               "there is no command calc; type: maltwright reckon target 6kg 12% 44%",
 		"schedule pale.malt":                    "there is no command schedule; type: maltwright visits pale.malt",
 		"status 26-03.malt":                     "there is no command status; type: maltwright follow 26-03.malt",
-		"man soak":                              "there is no command man; type: maltwright explain soak",
+		"man soak":                              "there is no page of soak; type: maltwright explain soak",
 		"pale.malt check --odds":                "the command comes first; type: maltwright check pale.malt --odds",
 		"wibble pale.malt":                      "there is no command wibble; maltwright --help lists them",
 		"pael.malt":                             "pael.malt: there is no such file; did you mean pale.malt?",

@@ -13,22 +13,22 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// reason is what stands behind because until the writer says why.
-const reason = "say here why it is right"
-
-// accept writes that a finding is right here, into the innermost block in which that silences it. A danger is never accepted, nor what is wrong with the words themselves.
+// accept writes that a finding is right here, into the innermost block in which that silences it once the reason
+// stands between the quotes. They are left empty: the reason is the writer's, and until it is there the file has
+// a fault, which asks for it. A danger is never accepted, nor what is wrong with the words themselves.
 func (a *actor) accept(f *finding.Finding) []Action {
 	if f.Severity >= finding.Danger || !acceptable(f.Rule) {
 		return nil
 	}
-	line := fmt.Sprintf("%s %s %s %q", vocabulary.VerbAccept, f.Rule, vocabulary.ClauseBecause, reason)
+	line := fmt.Sprintf("%s %s %s ", vocabulary.VerbAccept, f.Rule, vocabulary.ClauseBecause)
 	for _, block := range a.around(f.Place.Span) {
 		if len(block.Body.Statements) == 0 {
 			continue
 		}
-		x := Action{Deed: Accept, Title: fmt.Sprintf("accept %s here, and say why", f.Rule), Edits: []finding.Edit{a.put(block.Body.Statements[0], line)}, Of: f, Fill: reason}
-		if a.accepted(x, *f) {
-			return []Action{x}
+		first := block.Body.Statements[0]
+		given := Action{Edits: []finding.Edit{a.put(first, line+`"."`)}} // as if a reason were there
+		if a.accepted(given, *f) {
+			return []Action{{Deed: Accept, Title: fmt.Sprintf("accept %s here, and say why", f.Rule), Edits: []finding.Edit{a.put(first, line+`""`)}, Of: f}}
 		}
 	}
 	return nil

@@ -27,13 +27,13 @@ const (
 	Convert Deed = "convert" // a value in another unit
 )
 
-// Action is something that may be done about the text. Each leaves a file that reads as well as before.
+// Action is something that may be done about the text. Each leaves a file that reads as well as before; an acceptance
+// is found fault with until the writer has put the reason between its quotes.
 type Action struct {
 	Deed  Deed
 	Title string
 	Edits []finding.Edit   // all in the file itself, in order
 	Of    *finding.Finding // what it is about; nil where it is about no finding
-	Fill  string           // words in one of its edits that wait for the writer; "" where none do
 }
 
 // Actions lists what may be done at a stretch of a file: about the findings of a report that touch it, the worst

@@ -202,7 +202,7 @@ func (b *builder) accept(r *filled, scope source.Place) {
 	if a.Rule.Text == "" {
 		return
 	}
-	if len(a.Reason) == 0 && r.has("because") {
+	if strings.TrimSpace(a.Reason) == "" && r.has("because") {
 		b.note(acceptWithoutReason.At(r.place, fmt.Sprintf("%s is accepted without a reason", a.Rule.Text)))
 		return
 	}

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -19,4 +20,5 @@ func TestEmacsAsThePageSetsItUp(t *testing.T) {
 	home := home(t, "emacs.md", "elisp", ".emacs.d/init.el")
 	a := session(t, home, dir, emacs, "--batch", "--eval", "(package-initialize)", "-l", filepath.Join(home, ".emacs.d", "init.el"), "-l", script)
 	judge(t, a, dir)
+	assert.Contains(t, a.text(t, "echoed"), "watter", "a finding stands before the meaning of the word")
 }

@@ -69,6 +69,11 @@
   (wait "findings" (faulty))
   (answer 'findings (vconcat (mapcar #'flymake-diagnostic-text (flymake-diagnostics))))
 
+  ;; what the echo area begins with
+  (let (told)
+    (funcall (car eldoc-documentation-functions) (lambda (text &rest _) (setq told text)))
+    (answer 'echoed (substring-no-properties told)))
+
   ;; repair
   (let ((last-nonmenu-event ?a) offered) ; no menu of a mouse
     (cl-letf (((symbol-function 'completing-read)

@@ -21,6 +21,17 @@ local function goto_text(text)
   return found
 end
 
+-- counts the lenses that are shown
+local function lenses()
+  local shown = 0
+  for name, space in pairs(vim.api.nvim_get_namespaces()) do
+    if name:find('codelens') then
+      shown = shown + #vim.api.nvim_buf_get_extmarks(0, space, 0, -1, {})
+    end
+  end
+  return shown
+end
+
 local function messages()
   local list = {}
   for _, d in ipairs(vim.diagnostic.get(0)) do
@@ -193,6 +204,33 @@ local function run()
   end)
   answers.defined = vim.fn.expand('%:t') .. ': ' .. vim.api.nvim_get_current_line()
   vim.cmd('silent wall')
+
+  -- the server dies, and is started anew; what it said is taken away
+  vim.cmd('edit pale.malt')
+  vim.lsp.codelens.refresh()
+  wait('a lens again', function()
+    return lenses() > 0
+  end)
+  local before = vim.lsp.get_active_clients()[1]
+  vim.loop.kill(before.rpc.pid, 'sigkill')
+  wait('a server anew', function()
+    local now = vim.lsp.get_active_clients()[1]
+    return now and now.id ~= before.id and vim.lsp.buf_is_attached(0, now.id)
+  end)
+  answers.stale = lenses()
+  vim.fn.setline(goto_text('soak 7 h in water'), '      soak 7 h in watter at 13 °C')
+  wait('findings of the one anew', faulty)
+
+  -- it dies at once again: it is left at that until the buffer is read anew
+  vim.cmd('silent write')
+  vim.loop.kill(vim.lsp.get_active_clients()[1].rpc.pid, 'sigkill')
+  wait('no server', function()
+    return #vim.lsp.get_active_clients() == 0 and not faulty()
+  end)
+  vim.cmd('edit')
+  wait('findings of the third', faulty)
+  vim.fn.setline(goto_text('soak 7 h in watter'), '      soak 7 h in water at 13 °C')
+  vim.cmd('silent write')
 end
 
 local ok, failed = xpcall(run, debug.traceback)
