@@ -8,6 +8,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"maltwright/cmd/answer/reference"
+	"maltwright/cmd/founding"
 	"maltwright/cmd/write/shell"
 )
 
@@ -25,10 +26,20 @@ and the names of process files. To try it in the shell you are in:
   source <(maltwright completion zsh)
   maltwright completion fish | source
 
-To keep it, write it where your shell looks for completions, such as:
+To keep it, write it where your shell looks for completions. Bash looks in this folder
+only where the package bash-completion is installed:
 
+  mkdir -p ~/.local/share/bash-completion/completions
   maltwright completion bash > ~/.local/share/bash-completion/completions/maltwright
+
+Without that package, let bash read it each time, by this line in ~/.bashrc:
+
+  source <(maltwright completion bash)
+
+Zsh and fish:
+
   maltwright completion zsh > "${fpath[1]}/_maltwright"
+  mkdir -p ~/.config/fish/completions
   maltwright completion fish > ~/.config/fish/completions/maltwright.fish`
 }
 
@@ -51,6 +62,9 @@ func places(n *kong.Node, path string) []shell.Place {
 	}
 	for _, a := range n.Positional {
 		p.Values = argumentValues(path, a)
+		if path == "man" {
+			p.Values = shell.Values{Words: pageNames(n.Parent)}
+		}
 	}
 	list := []shell.Place{}
 	for _, child := range n.Children {
@@ -64,6 +78,9 @@ func places(n *kong.Node, path string) []shell.Place {
 }
 
 func flagValues(f *kong.Flag) shell.Values {
+	if f.Name == "like" {
+		return shell.Values{Words: founding.Likes()}
+	}
 	return shell.Values{Words: enum(f.Value), Folders: f.PlaceHolder == "FOLDER"}
 }
 
@@ -81,6 +98,18 @@ func argumentValues(path string, a *kong.Value) shell.Values {
 		return shell.Values{Words: slices.Compact(words)}
 	}
 	return shell.Values{}
+}
+
+// pageNames are the commands that have a page of the manual, and the language.
+func pageNames(program *kong.Node) []string {
+	list := []string{"language"}
+	for _, child := range program.Children {
+		if child.Type == kong.CommandNode && !child.Hidden {
+			list = append(list, child.Name)
+		}
+	}
+	slices.Sort(list)
+	return list
 }
 
 func enum(v *kong.Value) []string {

@@ -45,6 +45,9 @@ var completions = []struct {
 	{"maltwright check --root ", []string{"houses"}},
 	{"maltwright forecast --format j", []string{"json"}},
 	{"maltwright explain air-of", []string{"air-off"}},
+	{"maltwright man fo", []string{"follow", "forecast"}},
+	{"maltwright man lan", []string{"language"}},
+	{"maltwright new --like home", []string{"home-dehydrator", "home-oven"}},
 	{"maltwright completion ", []string{"bash", "fish", "zsh"}},
 }
 

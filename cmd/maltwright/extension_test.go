@@ -3,6 +3,8 @@ package main
 import (
 	"archive/zip"
 	"bytes"
+	"encoding/json"
+	"errors"
 	"io"
 	"os"
 	"os/exec"
@@ -49,11 +51,30 @@ func TestExtensionIsPackedToTheSameBytes(t *testing.T) {
 	manifest, err := os.ReadFile(filepath.Join(files, "package.json"))
 	require.NoError(t, err)
 	assert.Contains(t, string(manifest), `"version": "1.2.3"`)
+	assert.Contains(t, string(manifest), ` Of maltwright 1.2.3."`)
 	terms, err := os.ReadFile(filepath.Join(files, "third-party.txt"))
 	require.NoError(t, err)
 	for _, name := range []string{"vscode-languageclient 11.0.0 (MIT)", "semver ", "minimatch "} {
 		assert.Contains(t, string(terms), name)
 	}
+}
+
+// Of a commit without a version the three numbers, which is all that an editor takes, grow with its time, and the whole is named.
+func TestExtensionOfACommitTellsWhichItIs(t *testing.T) {
+	const whole = "0.0.0-20260306070809.g104b3ffdcc11"
+	files := unpack(t, packExtension(t, whole))
+	text, err := os.ReadFile(filepath.Join(files, "package.json"))
+	require.NoError(t, err)
+	var manifest struct{ Version, Description string }
+	require.NoError(t, json.Unmarshal(text, &manifest))
+	assert.Equal(t, "0.0.20260306070809", manifest.Version)
+	assert.Contains(t, manifest.Description, "Of maltwright "+whole+".")
+	changes, err := os.ReadFile(filepath.Join(files, "CHANGELOG.md"))
+	if errors.Is(err, os.ErrNotExist) { // the packer of the editor writes it small
+		changes, err = os.ReadFile(filepath.Join(files, "changelog.md"))
+	}
+	require.NoError(t, err)
+	assert.Contains(t, string(changes), "\n## 0.0.20260306070809, of maltwright "+whole+"\n")
 }
 
 // unpack gives the folder of the extension as an editor has it.

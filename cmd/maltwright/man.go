@@ -44,6 +44,9 @@ func (m Man) Run(w *World, parser *kong.Kong) error {
 	if m.Into != "" {
 		return m.into(w, pages)
 	}
+	if err := m.meant(pages); err != nil {
+		return err
+	}
 	name := strings.Join(append([]string{"maltwright"}, m.Name...), "-")
 	at := slices.IndexFunc(pages, func(p man.Page) bool { return p.Name == name })
 	if at < 0 {

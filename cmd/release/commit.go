@@ -68,10 +68,3 @@ func untagged(c commit) string {
 func (c commit) stamp() string {
 	return fmt.Sprintf("%s %s %d", c.version, c.hash, c.time.Unix())
 }
-
-// plainVersion gives the three numbers of a version, which is all that an editor knows of.
-func plainVersion(version string) string {
-	return threeNumbers.FindString(version)
-}
-
-var threeNumbers = regexp.MustCompile(`^\d+\.\d+\.\d+`)

@@ -44,7 +44,7 @@ func (r release) extension(ctx context.Context) error {
 	}
 	to := filepath.Join(r.dir, "maltwright-"+r.commit.version+"-vscode.vsix")
 	env := []string{"MALTWRIGHT_VSCODE=" + modules, fmt.Sprintf("SOURCE_DATE_EPOCH=%d", r.commit.time.Unix())}
-	_, err := output(ctx, from, env, "node", packer, to, plainVersion(r.commit.version))
+	_, err := output(ctx, from, env, "node", packer, to, r.commit.version)
 	return err
 }
 

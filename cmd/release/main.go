@@ -35,7 +35,12 @@ type asked struct {
 
 func main() {
 	var line asked
-	kong.Parse(&line, kong.Name("release"), kong.Description("Makes programs, archives and packages of a commit."))
+	kong.Parse(&line, kong.Name("release"), kong.Description("Makes programs, archives and packages of a commit."), kong.Exit(func(code int) {
+		if code != 0 { // kong has a code of its own for a command line that it does not understand
+			code = exitUsage
+		}
+		os.Exit(code)
+	}))
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	err := line.run(ctx, os.Stdout)
 	if ctx.Err() != nil {
@@ -44,15 +49,24 @@ func main() {
 	stop()
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "release:", err)
+		if errors.As(err, &usage{}) {
+			os.Exit(exitUsage)
+		}
 		os.Exit(1)
 	}
 }
+
+// exitUsage is the exit code of a command line that cannot be understood, as maltwright has it.
+const exitUsage = 2
+
+// usage is what is wrong with the command line.
+type usage struct{ error }
 
 // run makes a release, and says what it does.
 func (a asked) run(ctx context.Context, say io.Writer) error {
 	targets, err := chosen(a.Only)
 	if err != nil {
-		return err
+		return usage{err}
 	}
 	root, err := moduleRoot(ctx)
 	if err != nil {

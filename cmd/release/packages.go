@@ -183,9 +183,10 @@ func (k kind) completion(name string) string {
 }
 
 // changes is what Debian wants to be told of a version; what changed stands in docs/changelog.md beside.
+// Its readers want something in pointed brackets behind a name: who gives no address has the name of the project there.
 func changes(c commit, maintainer string) string {
 	if !strings.Contains(maintainer, "<") {
-		maintainer += " <>"
+		maintainer += " <" + module + ">"
 	}
 	return fmt.Sprintf("maltwright (%s) unstable; urgency=medium\n\n  * See docs/changelog.md.\n\n -- %s  %s\n", strings.Replace(c.version, "-", "~", 1), maintainer, c.time.Format(time.RFC1123Z))
 }

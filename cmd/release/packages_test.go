@@ -6,6 +6,8 @@ import (
 	"encoding/json"
 	"io"
 	"os"
+	"os/exec"
+	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -38,7 +40,7 @@ func TestAPackageOfDebianPutsFilesWhereDebianLooks(t *testing.T) {
 	assert.Equal(t, 0o755, int(files["/usr/bin/maltwright"].mode))
 	assert.Equal(t, "terms\nterms of others\n", string(files["/usr/share/doc/maltwright/copyright"].data))
 	assert.Equal(t, "page", unpacked(t, files["/usr/share/man/man1/maltwright.1.gz"].data))
-	assert.Equal(t, "maltwright (0.0.0~20260306070809.g104b3ffdcc11) unstable; urgency=medium\n\n  * See docs/changelog.md.\n\n -- somebody <>  Fri, 06 Mar 2026 07:08:09 +0000\n",
+	assert.Equal(t, "maltwright (0.0.0~20260306070809.g104b3ffdcc11) unstable; urgency=medium\n\n  * See docs/changelog.md.\n\n -- somebody <maltwright>  Fri, 06 Mar 2026 07:08:09 +0000\n",
 		unpacked(t, files["/usr/share/doc/maltwright/changelog.gz"].data))
 	assert.Len(t, files, 10)
 }
@@ -49,6 +51,21 @@ func TestAPackageOfRPMKeepsLicencesApart(t *testing.T) {
 	assert.Contains(t, files, "/usr/share/licenses/maltwright/NOTICE")
 	assert.Contains(t, files, "/usr/share/zsh/site-functions/_maltwright")
 	assert.NotContains(t, files, "/usr/share/doc/maltwright/copyright")
+}
+
+func TestWhatChangedIsReadByDebian(t *testing.T) {
+	reader, err := exec.LookPath("dpkg-parsechangelog")
+	if err != nil {
+		t.Skip("dpkg-parsechangelog is not installed: the list of changes was not given to it")
+	}
+	file := filepath.Join(t.TempDir(), "changelog")
+	require.NoError(t, os.WriteFile(file, []byte(changes(sampleCommit, "the maltwright authors")), 0o644))
+	c := exec.Command(reader, "-l", file)
+	c.Env = append(os.Environ(), "LC_ALL=C.UTF-8")
+	out, err := c.CombinedOutput()
+	require.NoError(t, err, "%s", out)
+	assert.NotContains(t, string(out), "warning")
+	assert.Contains(t, string(out), "Maintainer: the maltwright authors <maltwright>\n")
 }
 
 func unpacked(t *testing.T, data []byte) string {

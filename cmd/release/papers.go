@@ -17,6 +17,14 @@ type papers []entry
 // carried are the files and folders of the repository that go with a program: what its first page leads to.
 var carried = []string{"README.md", "LICENSE", "DEVELOPERS.md", "docs", "examples"}
 
+// stays are the folders below those that nobody needs who does not build the project.
+var stays = []string{"docs/editors/vscode/test/", "docs/editors/vscode/trial/"}
+
+// goesAlong tells whether a file of the repository goes with a program.
+func goesAlong(name string) bool {
+	return !slices.ContainsFunc(stays, func(folder string) bool { return strings.HasPrefix(name, folder) })
+}
+
 // completions are the scripts for shells, each under the name that its shell looks for.
 var completions = map[string]string{"bash": "maltwright.bash", "zsh": "_maltwright", "fish": "maltwright.fish"}
 
@@ -28,6 +36,9 @@ func (r release) papers(ctx context.Context) (list papers, err error) {
 		return nil, err
 	}
 	for _, name := range strings.Split(strings.TrimRight(names, "\x00"), "\x00") {
+		if !goesAlong(name) {
+			continue
+		}
 		data, err := os.ReadFile(filepath.Join(r.root, filepath.FromSlash(name)))
 		if err != nil {
 			return nil, err

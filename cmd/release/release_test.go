@@ -6,10 +6,13 @@ import (
 	"io"
 	"os"
 	"os/exec"
+	"path"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
+	"github.com/alecthomas/kong"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -30,6 +33,29 @@ func TestAnUnknownTargetIsToldWithThoseThereAre(t *testing.T) {
 	list, err := chosen([]string{"windows/arm64", "linux/arm", "linux/arm"})
 	require.NoError(t, err)
 	assert.Equal(t, []target{targets[2], targets[6]}, list)
+	list, err = chosen(nil)
+	require.NoError(t, err)
+	assert.Equal(t, targets, list)
+}
+
+// A target goes by the name of its files too: the program of another processor is never made for it.
+func TestATargetGoesByTheNameOfItsFilesToo(t *testing.T) {
+	for _, want := range targets {
+		for _, name := range []string{want.named(), strings.Replace(want.named(), "-", "/", 1), want.String()} {
+			list, err := chosen([]string{name})
+			require.NoError(t, err)
+			assert.Equal(t, []target{want}, list, name)
+		}
+	}
+	_, err := chosen([]string{"linux/armv66"})
+	assert.EqualError(t, err, "linux/armv66 is no target of a release; did you mean linux/armv6?")
+}
+
+func TestAnEmptyChoiceOfTargetsIsRefused(t *testing.T) {
+	for _, names := range [][]string{{}, {""}, {" "}, {"linux/amd64", ""}} {
+		_, err := chosen(names)
+		assert.ErrorContains(t, err, "--only names no target; they are linux/amd64", "%q", names)
+	}
 }
 
 // repository makes one with a commit in it.
@@ -57,7 +83,6 @@ func TestTheVersionIsThatOfTheCommit(t *testing.T) {
 	assert.Equal(t, "0.0.0-20260306070809.g"+c.hash[:12], c.version)
 	assert.True(t, c.time.Equal(sampleTime), "the time of the commit, in UTC")
 	assert.Equal(t, "0.0.0-20260306070809.g"+c.hash[:12]+" "+c.hash+" 1772780889", c.stamp())
-	assert.Equal(t, "0.0.0", plainVersion(c.version))
 
 	git("tag", "v1.2.3")
 	c, err = commitOf(t.Context(), dir, false)
@@ -104,6 +129,54 @@ func TestAHalfFinishedReleaseLeavesNothing(t *testing.T) {
 	require.NoError(t, staged(out, func(dir, _ string) error { return os.WriteFile(filepath.Join(dir, "file"), nil, 0o644) }))
 	assert.FileExists(t, filepath.Join(out, "file"))
 	assert.ErrorContains(t, staged(out, nil), "is there already; name another folder, or remove it")
+	for _, below := range []string{"x", filepath.Join("x", "y")} {
+		err = staged(filepath.Join(out, "file", below), nil)
+		assert.ErrorContains(t, err, "a part of its path is a file; name another folder")
+		assert.ErrorAs(t, err, &usage{})
+	}
+}
+
+// An empty value of --only reaches the choice of targets as one, and is no word to make them all.
+func TestAnEmptyOnlyIsNoReleaseOfAll(t *testing.T) {
+	for _, only := range []string{"--only=", "--only=,"} {
+		var line asked
+		parser, err := kong.New(&line)
+		require.NoError(t, err)
+		_, err = parser.Parse([]string{"--out", filepath.Join(t.TempDir(), "out"), only})
+		require.NoError(t, err)
+		assert.ErrorAs(t, line.run(t.Context(), io.Discard), &usage{}, only)
+	}
+}
+
+func TestOfTheRepositoryGoesAlongWhatReadersNeed(t *testing.T) {
+	for name, goes := range map[string]bool{
+		"docs/editors/vscode/README.md": true, "docs/editors/vscode/test/editor.js": false, "docs/editors/vscode/trial/serve.js": false, "examples/pale.malt": true,
+	} {
+		assert.Equal(t, goes, goesAlong(name), name)
+	}
+}
+
+// No page that goes along leads to a file that does not.
+func TestNoPageThatGoesAlongLeadsToWhatDoesNot(t *testing.T) {
+	top := "../.."
+	out, err := output(t.Context(), top, nil, "git", append([]string{"ls-files", "-z", "--"}, carried...)...)
+	if err != nil {
+		t.Skip("no repository of git is here: which pages go along is not known")
+	}
+	link := regexp.MustCompile(`\]\(([^)#:\s]+)(?:#[^)]*)?\)`)
+	links := 0
+	for name := range strings.SplitSeq(strings.TrimRight(out, "\x00"), "\x00") {
+		if !goesAlong(name) || !strings.HasSuffix(name, ".md") {
+			continue
+		}
+		text, err := os.ReadFile(filepath.Join(top, name))
+		require.NoError(t, err)
+		for _, m := range link.FindAllStringSubmatch(string(text), -1) {
+			links++
+			assert.True(t, goesAlong(path.Join(path.Dir(name), m[1])+"/"), "%s leads to %s", name, m[1])
+		}
+	}
+	assert.Greater(t, links, 100)
 }
 
 func TestChecksumsAreReadByOthers(t *testing.T) {

@@ -3,9 +3,9 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
+	"syscall"
 )
 
 // staged makes a folder that is there whole or not at all: it is filled under another name, which tells that it is not
@@ -15,10 +15,12 @@ func staged(out string, fill func(dir, scratch string) error) (err error) {
 	if err != nil {
 		return err
 	}
-	if _, err := os.Lstat(out); !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("%s is there already; name another folder, or remove it", out)
+	if _, err := os.Lstat(out); err == nil {
+		return usage{fmt.Errorf("%s is there already; name another folder, or remove it", out)}
 	}
-	if err := os.MkdirAll(filepath.Dir(out), 0o755); err != nil {
+	if err := os.MkdirAll(filepath.Dir(out), 0o755); errors.Is(err, syscall.ENOTDIR) {
+		return usage{fmt.Errorf("%s cannot be made: a part of its path is a file; name another folder", out)}
+	} else if err != nil {
 		return err
 	}
 	dir, err := os.MkdirTemp(filepath.Dir(out), filepath.Base(out)+".unfinished-")

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -51,31 +52,52 @@ func (t target) env() []string {
 	return env
 }
 
-// chosen gives the targets of these names, all where there are none.
+// chosen gives the targets of these names, all where none is asked for. A target has two names, that of Go and that of its files:
+// linux/arm and linux/armv6.
 func chosen(names []string) ([]target, error) {
-	if len(names) == 0 {
+	if names == nil {
 		return targets, nil
 	}
-	var known []string
+	byName, known := map[string]target{}, []string{}
 	for _, t := range targets {
-		known = append(known, t.String())
-	}
-	var list []target
-	for _, t := range targets { // in their order, each once
-		if slices.Contains(names, t.String()) {
-			list = append(list, t)
+		for _, name := range []string{t.String(), strings.Replace(t.named(), "-", "/", 1), t.named()} {
+			if _, is := byName[name]; !is {
+				byName[name], known = t, append(known, name)
+			}
 		}
 	}
+	asked := map[target]bool{}
 	for _, name := range names {
-		if slices.Contains(known, name) {
-			continue
+		t, is := byName[strings.TrimSpace(name)]
+		if !is {
+			return nil, unknown(name, known)
 		}
-		if meant, ok := nearest.Word(name, known); ok {
-			return nil, fmt.Errorf("%s is no target of a release; did you mean %s?", name, meant)
-		}
-		return nil, fmt.Errorf("%s is no target of a release; they are %s", name, strings.Join(known, ", "))
+		asked[t] = true
 	}
-	return list, nil
+	if len(asked) == 0 {
+		return nil, errors.New("--only names no target; " + theyAre())
+	}
+	return slices.DeleteFunc(slices.Clone(targets), func(t target) bool { return !asked[t] }), nil // in their order, each once
+}
+
+// unknown tells of a name that is that of no target.
+func unknown(name string, known []string) error {
+	if strings.TrimSpace(name) == "" {
+		return errors.New("--only names no target; " + theyAre())
+	}
+	if meant, ok := nearest.Word(name, known); ok {
+		return fmt.Errorf("%s is no target of a release; did you mean %s?", name, meant)
+	}
+	return fmt.Errorf("%s is no target of a release; %s", name, theyAre())
+}
+
+// theyAre lists the targets.
+func theyAre() string {
+	var names []string
+	for _, t := range targets {
+		names = append(names, t.String())
+	}
+	return "they are " + strings.Join(names, ", ")
 }
 
 func prefixed(prefix, text string) string {

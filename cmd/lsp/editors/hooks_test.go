@@ -28,20 +28,32 @@ func repository(t *testing.T, dir string, env []string) func(args ...string) (st
 }
 
 func TestTheHooksOfPreCommit(t *testing.T) {
+	t.Run("of a clone", func(t *testing.T) { hooked(t, 0) })
+	t.Run("without a clone", func(t *testing.T) { hooked(t, 1) })
+}
+
+// hooked commits with the hooks of the nth configuration of the page.
+func hooked(t *testing.T, nth int) {
 	hooks := lookUp(t, "pre-commit")
 	env := append(environment(t, t.TempDir()), "PRE_COMMIT_HOME="+t.TempDir())
 	project := t.TempDir()
 	text, err := os.ReadFile(filepath.Join(root, ".pre-commit-hooks.yaml"))
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(filepath.Join(project, ".pre-commit-hooks.yaml"), text, 0o644))
-	repository(t, project, env)
+	head, err := repository(t, project, env)("rev-parse", "HEAD")
+	require.NoError(t, err, head)
 
 	dir := copied(t, "pale.malt", "loft.malt")
-	config := fenced(t, "commits.md", "yaml")[0]
-	config = strings.Replace(config, "/path/to/maltwright", project, 1)
+	config := fenced(t, "commits.md", "yaml")[nth]
+	if nth == 0 {
+		require.Contains(t, config, "rev: COMMIT")
+		config = strings.NewReplacer("/path/to/maltwright", project, "COMMIT", strings.TrimSpace(head)).Replace(config)
+	}
 	for _, id := range []string{"maltwright-check", "maltwright-tidy"} { // the program is there already
 		require.Contains(t, config, "- id: "+id)
-		config = strings.Replace(config, "- id: "+id, "- id: "+id+"\n        language: system", 1)
+		if nth == 0 {
+			config = strings.Replace(config, "- id: "+id, "- id: "+id+"\n        language: system", 1)
+		}
 	}
 	require.NoError(t, os.WriteFile(filepath.Join(dir, ".pre-commit-config.yaml"), []byte(config), 0o644))
 	git := repository(t, dir, env)

@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"maltwright/cmd/answer/reference"
@@ -73,7 +74,7 @@ func (r *roff) entry(e reference.Entry) {
 	if form == "" {
 		form = e.Name
 	}
-	said := e.Doc
+	said := sentence(e.Doc)
 	if len(e.In) > 0 {
 		said += " It stands in: " + strings.Join(e.In, ", ") + "."
 	}
@@ -81,7 +82,7 @@ func (r *roff) entry(e reference.Entry) {
 		said += " It is one of: " + strings.Join(e.Words, ", ") + "."
 	}
 	if e.Looks != "" {
-		said += " " + e.Looks
+		said += " " + sentence(e.Looks)
 	}
 	r.item(formed(form), said, near)
 	if len(e.Clauses)+len(e.Values) > 0 {
@@ -97,6 +98,20 @@ func (r *roff) entry(e reference.Entry) {
 	if e.Example != "" {
 		r.literal(laid(e.Example))
 	}
+}
+
+// sentence is what is said of a word with a capital and a stop, so that another sentence may follow.
+func sentence(text string) string {
+	text = strings.TrimSpace(text)
+	if text == "" {
+		return ""
+	}
+	first, size := utf8.DecodeRuneInString(text)
+	text = string(unicode.ToUpper(first)) + text[size:]
+	if strings.HasSuffix(text, ".") || strings.HasSuffix(text, "?") || strings.HasSuffix(text, "!") {
+		return text
+	}
+	return text + "."
 }
 
 // near is how far in the text of an entry stands, so that a statement fits beside it on 80 columns; wide is a longer one.

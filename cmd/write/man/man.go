@@ -39,12 +39,35 @@ func begun(name string, section int, about string, s Stamp) *roff {
 	if !s.Time.IsZero() {
 		date = s.Time.UTC().Format(time.DateOnly)
 	}
-	r.macro("TH", strings.ToUpper(name), fmt.Sprint(section), date, strings.TrimSpace(program+" "+s.Version), "Manual of "+program)
+	r.macro("TH", title(name), fmt.Sprint(section), date, strings.TrimSpace(program+" "+short(s.Version)), program)
 	r.macro("nh")      // words and commands stay whole,
 	r.macro("ad", "l") // and lines are not stretched
 	r.macro("SH", "NAME")
 	r.line(escaped(name) + ` \- ` + escaped(small(about)))
 	return r
+}
+
+// A head has the title twice, with its section, and the name of the program between; a foot has the version, the date and the
+// title. So much of a title and of a version fits into 60 columns.
+const (
+	widestTitle   = 22
+	widestVersion = 12
+)
+
+// title is the name of a page as its head and foot have it. A long one leaves out the program, which the head names beside it.
+func title(name string) string {
+	if len(name) > widestTitle {
+		name = strings.TrimPrefix(name, program+"-")
+	}
+	return strings.ToUpper(name)
+}
+
+// short is a version as a foot has it: of a long one the three numbers. What else there is of it maltwright version tells.
+func short(version string) string {
+	if i := strings.IndexAny(version, "-+"); i >= 0 && len(version) > widestVersion {
+		return version[:i]
+	}
+	return version
 }
 
 // small is a sentence as man lists it: without a capital and without a full stop.

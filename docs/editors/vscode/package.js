@@ -1,6 +1,9 @@
 #!/usr/bin/env node
 // Packs the extension: node package.js OUT.vsix [VERSION]
 //
+// VERSION is that of the program: 1.2.3, or 0.0.0-20260306070809.g104b3ffdcc11 of a commit that has no other. An editor knows of
+// three numbers alone, so the last of the second is its time, and a newer one replaces an older; description and CHANGELOG.md name it whole.
+//
 // What is loaded of other people is put into one file with ours, beside a file of their licences.
 // The same sources, version and SOURCE_DATE_EPOCH (seconds; by default the first day that a zip can
 // name) give the same bytes. Modules are taken from MALTWRIGHT_VSCODE, a folder in which
@@ -24,6 +27,7 @@ function main([out, version]) {
   const stage = fs.mkdtempSync(path.join(os.tmpdir(), "extension-"));
   try {
     for (const file of carried) put(stage, file, fs.readFileSync(path.join(here, file)));
+    if (version) put(stage, "CHANGELOG.md", changes(version));
     put(stage, ".vscodeignore", ""); // all that is there is wanted
     put(stage, "package.json", manifest(version));
     const { outputFiles, metafile } = bundle(modules);
@@ -54,8 +58,25 @@ function put(stage, file, contents) {
 function manifest(version) {
   const own = JSON.parse(fs.readFileSync(path.join(here, "package.json"), "utf8"));
   for (const key of notShipped) delete own[key];
-  if (version) own.version = version;
+  if (version) {
+    own.version = numbers(version);
+    own.description += ` Of maltwright ${version}.`;
+  }
   return JSON.stringify(own, null, 2) + "\n";
+}
+
+// numbers are the three that an editor takes for a version.
+function numbers(version) {
+  const [, plain, time] = /^(\d+\.\d+\.\d+)(?:-([1-9]\d{13})\b)?/.exec(version) ?? stop(`${version} is no version: it begins with three numbers, such as 1.2.3`);
+  return time ? plain.replace(/\d+$/, time) : plain;
+}
+
+// changes are what changed, with the version in place of the heading of what has none yet.
+function changes(version) {
+  const text = fs.readFileSync(path.join(here, "CHANGELOG.md"), "utf8");
+  const of = numbers(version) === version ? "" : `, of maltwright ${version}`;
+  if (!text.includes("\n## Unreleased\n")) return text;
+  return text.replace("\n## Unreleased\n", `\n## ${numbers(version)}${of}\n`);
 }
 
 // bundle gives extension.js with all that it requires, but for what the editor brings itself.

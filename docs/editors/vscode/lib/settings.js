@@ -9,6 +9,7 @@ function settings() {
   return {
     forecast: asked("forecast"),
     lenses: asked("lenses"),
+    start: section.get("start", ""),
     show: false, // charts and sheets are shown here
     hints: { ends: asked("hints.ends"), gates: asked("hints.gates"), readings: asked("hints.readings") },
   };

@@ -94,6 +94,11 @@ test("a forecast stands beside the lines, and above the process", async () => {
   let lenses = [lens];
   await editor.until("no lenses", () => (asked("CodeLens", "provideCodeLenses").then((found) => (lenses = found ?? [])), lenses.length === 0));
   editor.set("maltwright.lenses", true);
+
+  editor.set("maltwright.start", "2026-03-06 07:00");
+  await editor.until("times of the clock", () => (look(), /Mar \d\d:\d\d/.test(at(list, "cure at").join())));
+  editor.set("maltwright.start", "");
+  await editor.until("times from the first soak", () => (look(), list.length > 0 && !/Mar/.test(at(list, "cure at").join())));
 });
 
 test("what is certain can be put right from the place", async () => {
