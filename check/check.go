@@ -164,6 +164,9 @@ func capped(f *source.File, found []finding.Finding) []finding.Finding {
 	return append(kept, findingsLeftOut.At(source.Place{File: f, Span: f.LastLine()}, fmt.Sprintf("%d more findings are left out", n)))
 }
 
+// FaultsFirst is why a process with faults is not forecast.
+const FaultsFirst = "its faults must be put right first"
+
 // judge forecasts a process and applies the rules. With faults in the text there
 // is nothing sound to forecast, and a process that did not read in full is not
 // judged at all.
@@ -171,10 +174,10 @@ func judge(p *model.Process, found []finding.Finding, o Options) *rules.Case {
 	c := &rules.Case{Process: p, Profile: profile.Of(p), On: o.On, Meter: o.meter}
 	switch worst, any := finding.Worst(found); {
 	case p.Broken:
-		c.Unjudged = []rules.Unjudged{{Rule: "forecast", Reason: "its faults must be put right first"}}
+		c.Unjudged = []rules.Unjudged{{Rule: "forecast", Reason: FaultsFirst}}
 		return c
 	case any && worst == finding.Fault:
-		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "forecast", Reason: "its faults must be put right first"})
+		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "forecast", Reason: FaultsFirst})
 	case o.NoForecast:
 		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "forecast", Reason: "no forecast was asked for"})
 	default:

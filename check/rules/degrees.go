@@ -101,6 +101,7 @@ func (c *Case) tellDegrees() {
 			if f := &c.Found[i]; within(f.Place, x.at.Place) && slices.Contains([]string{"equipment-cannot", "cure-too-hot-for-claim"}, f.Rule) {
 				told = true
 				f.Hint = fmt.Sprintf("if %s was meant, write %s, which is %s; if not, %s", x.meant.High.Unit(), x.meant, inDegreesLike(x.at.High.Unit(), x.meant), f.Hint)
+				f.Offers = append(f.Offers, offerOf(x.at.Place, x.at.Range.Range, x.meant)...)
 			}
 		}
 		if told {
@@ -109,6 +110,16 @@ func (c *Case) tellDegrees() {
 			})
 		}
 	}
+}
+
+// offerOf offers to write a value in the place of another, where that stands as it is printed at the end of its words.
+func offerOf(place source.Place, written, meant quantity.Range) []finding.Offer {
+	before, alone := strings.CutSuffix(place.Text(), written.String())
+	if !alone || strings.ContainsAny(before, "0123456789") {
+		return nil
+	}
+	place.Start += len(before)
+	return []finding.Offer{{Says: meant.String(), Edits: []finding.Edit{{Place: place, New: meant.String()}}}}
 }
 
 // within tells whether a place is one of those words.

@@ -50,7 +50,13 @@ func (s *session) item(v *desk.View, doc *desk.Doc, it offer.Item) wire.Completi
 	can := s.can().TextDocument.Completion.CompletionItem
 	out := wire.CompletionItem{Label: it.Label, Kind: itemKinds[it.Kind], Detail: it.Detail, SortText: it.Sort, FilterText: it.Filter,
 		TextEdit: &wire.TextEdit{Range: v.Range(doc.File, it.Edit.Span), NewText: it.Edit.New}}
-	if m := can.InsertTextModeSupport; m != nil && slices.Contains(m.ValueSet, wire.InsertAsIs) && strings.Contains(it.Edit.New, "\n") {
+	if it.Filter == it.Label {
+		out.FilterText = "" // the label is what an editor goes by then, and some take the range only of such an item
+	}
+	if !can.SnippetSupport {
+		out.TextEdit.NewText = oneLine(it.Edit.New)
+	}
+	if m := can.InsertTextModeSupport; m != nil && slices.Contains(m.ValueSet, wire.InsertAsIs) && strings.Contains(out.TextEdit.NewText, "\n") {
 		out.InsertTextMode = wire.InsertAsIs
 	}
 	if can.SnippetSupport && len(it.Stops) > 0 {
@@ -67,6 +73,26 @@ func (s *session) item(v *desk.View, doc *desk.Doc, it offer.Item) wire.Completi
 		out.Documentation = t.content()
 	}
 	return out
+}
+
+// oneLine is a text on one line, which the layout sets on its own ones. An editor without snippets may put
+// other signs in for line ends.
+func oneLine(text string) string {
+	var b strings.Builder
+	for line := range strings.Lines(text) {
+		line = strings.TrimSpace(line)
+		switch {
+		case line == "":
+			continue
+		case b.Len() == 0:
+		case line == "}" || strings.HasSuffix(b.String(), "{"):
+			b.WriteString(" ")
+		default:
+			b.WriteString("; ")
+		}
+		b.WriteString(line)
+	}
+	return b.String()
 }
 
 // snippet writes a text with its stops as an editor takes them: a value to change is ${1:7 h}, and a place

@@ -12,6 +12,9 @@ import (
 
 	"maltwright/cmd/lsp/typist"
 	"maltwright/cmd/lsp/wire"
+	"maltwright/lang/layout"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
 )
 
 // offered asks what may stand behind the first such words of a file.
@@ -67,10 +70,10 @@ process "x" {
 func TestNamesComeFromTheFilesThatAreUsed(t *testing.T) {
 	c := loft(t)
 	c.Type("pale.malt", `of "Far field 2026"`, `of "`)
-	it := itemOf(t, offered(c, "pale.malt", `of "`, nil), "Mill bend 2026")
+	it := itemOf(t, offered(c, "pale.malt", `of "`, nil), `"Mill bend 2026"`)
 	assert.Equal(t, "grain, species wheat, moisture 13.1 %", it.Detail)
 	assert.Equal(t, `"Mill bend 2026"`, it.TextEdit.NewText)
-	assert.Equal(t, `"Mill bend 2026"`, it.FilterText)
+	assert.Empty(t, it.FilterText, "the label is what stands there with its quote")
 	assert.Equal(t, uint32(1), it.TextEdit.Range.End.Character-it.TextEdit.Range.Start.Character)
 }
 
@@ -104,17 +107,82 @@ func TestAWholeStageHasStopsWhereAnEditorTakesThem(t *testing.T) {
 		}, "pale.malt", "use \"loft.malt\"\nprocess \"x\" {\n  make pale malt\n  \n}\n", "loft.malt", example(t, "loft.malt"))
 		c.Open("pale.malt")
 		it := itemOf(t, offered(c, "pale.malt", "make pale malt\n  ", nil), "steep …")
-		assert.Equal(t, uint32(wire.InsertAsIs), it.InsertTextMode)
 		if snippets {
+			assert.Equal(t, uint32(wire.InsertAsIs), it.InsertTextMode)
 			assert.Equal(t, uint32(wire.InsertSnippet), it.InsertTextFormat)
 			assert.Contains(t, it.TextEdit.NewText, "steep in ${1:\"blue tub\"} to moisture ${2:43 to 45 %} {\n")
 			assert.Contains(t, it.TextEdit.NewText, "      soak ${5:7 h} in water at ${6:13 °C}\n")
 		} else {
 			assert.Zero(t, it.InsertTextFormat)
-			assert.Contains(t, it.TextEdit.NewText, "      soak 7 h in water at 13 °C\n")
+			assert.Zero(t, it.InsertTextMode)
+			assert.Contains(t, it.TextEdit.NewText, "{ soak 7 h in water at 13 °C; rest 9 h in air at 14 °C } }")
 		}
 		assert.Contains(t, it.Documentation.Value, "```malt\nsteep in \"blue tub\"")
 	}
+}
+
+// An editor without snippets may put other signs in for line ends. What it puts in reads, and is laid out as
+// the text of several lines is.
+func TestWithoutSnippetsEachOfferIsOneLine(t *testing.T) {
+	c := typingAs(t, func(p *wire.InitializeParams) {
+		plainly(p)
+		p.Capabilities.TextDocument.Completion.CompletionItem.SnippetSupport = false
+	}, "x.malt", "\n", "pale.malt", "use \"loft.malt\"\nprocess \"x\" {\n  make pale malt\n  \n}\n", "loft.malt", example(t, "loft.malt"))
+	c.Open("x.malt")
+	c.Open("pale.malt")
+	wholes := 0
+	for _, list := range []wire.CompletionList{offered(c, "x.malt", "", nil), offered(c, "pale.malt", "make pale malt\n  ", nil), offered(c, "pale.malt", "process \"x\" ", nil)} {
+		for _, it := range list.Items {
+			assert.NotContains(t, it.TextEdit.NewText, "\n", it.Label)
+			if it.Kind != wire.ItemSnippet {
+				continue
+			}
+			wholes++
+			tree, found := syntax.Parse(source.New("x", []byte(it.TextEdit.NewText)))
+			assert.Empty(t, found, it.Label)
+			_, text, _ := strings.Cut(it.Documentation.Value, "```malt\n")
+			text, _, _ = strings.Cut(text, "```")
+			whole, _ := syntax.Parse(source.New("x", []byte(text)))
+			assert.Equal(t, string(layout.Plain(whole)), string(layout.Plain(tree)), it.Label)
+		}
+	}
+	assert.GreaterOrEqual(t, wholes, 12)
+}
+
+// An editor that goes by the label where an item has no other words holds it against the text of the range,
+// and finds it there.
+func TestWhatIsHeldAgainstTheTextBeginsWithIt(t *testing.T) {
+	c := loft(t)
+	for _, typed := range []string{`of "`, `of "Fa`, "of "} {
+		c.OpenWith("x.malt", "use \"loft.malt\"\nprocess \"x\" {\n  from 6 kg "+typed+"\n}\n")
+		list := offered(c, "x.malt", "from 6 kg "+typed, nil)
+		require.NotEmpty(t, list.Items)
+		for _, it := range list.Items[:1] {
+			assert.Empty(t, it.FilterText)
+			assert.True(t, strings.HasPrefix(it.Label, strings.TrimPrefix(typed, "of ")), it.Label)
+			assert.True(t, strings.HasPrefix(it.TextEdit.NewText, strings.TrimPrefix(typed, "of ")), it.Label)
+		}
+	}
+}
+
+func TestAUnitThatStandsIsNotWrittenTwice(t *testing.T) {
+	c := loft(t)
+	for _, it := range offered(c, "pale.malt", "cure at air-on 82", nil).Items {
+		assert.NotContains(t, it.TextEdit.NewText, "°", it.Label)
+	}
+	c.OpenWith("x.malt", strings.Replace(example(t, "pale.malt"), "cure at air-on 82 °C", "cure at air-on 8 °C", 1))
+	list := offered(c, "x.malt", "cure at air-on 8", nil)
+	require.NotEmpty(t, list.Items)
+	assert.Equal(t, "80 to 95 °C", list.Items[0].Label)
+	assert.Equal(t, "80 to 95", list.Items[0].TextEdit.NewText)
+}
+
+func TestHiddenFilesAreNotOffered(t *testing.T) {
+	c := typing(t, "x.malt", "use \n", "loft.malt", example(t, "loft.malt"), ".#x.malt", "limits { }\n")
+	c.Open("x.malt")
+	list := offered(c, "x.malt", "use ", nil)
+	require.Len(t, list.Items, 1)
+	assert.Equal(t, "loft.malt", list.Items[0].Label)
 }
 
 func TestUnitsOfANumberAreAskedForAgain(t *testing.T) {

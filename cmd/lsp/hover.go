@@ -2,6 +2,7 @@ package lsp
 
 import (
 	"context"
+	"strings"
 
 	"maltwright/cmd/lsp/desk"
 	"maltwright/cmd/lsp/wire"
@@ -24,10 +25,16 @@ func hover(ctx context.Context, s *session, v *desk.View, p wire.HoverParams) (*
 	t := textOf(s.can().TextDocument.Hover.ContentFormat)
 	m, ok := offer.MeaningAt(doc.File, doc.Tree(), offset, s.known(v, doc, offset))
 	if ok {
-		meaning(t, v, doc, m)
+		t.head(m.Title)
+		t.line(m.Doc)
 	}
+	lines, usual := sameValue(m.Facts)
 	for _, says := range besides {
-		t.list(says(ctx, s, v, doc, offset))
+		lines = append(lines, says(ctx, s, v, doc, offset)...)
+	}
+	t.list(append(lines, usual...))
+	if ok {
+		background(t, v, doc, m)
 	}
 	if t.empty() {
 		return nil, nil
@@ -40,10 +47,21 @@ func hover(ctx context.Context, s *session, v *desk.View, p wire.HoverParams) (*
 	return h, nil
 }
 
-func meaning(t *text, v *desk.View, doc *desk.Doc, m offer.Meaning) {
-	t.head(m.Title)
-	t.line(m.Doc)
-	t.list(m.Facts)
+// sameValue parts what a value is in other units from what else is known of it.
+func sameValue(facts []string) (same, rest []string) {
+	for _, f := range facts {
+		if strings.HasPrefix(f, "= ") {
+			same = append(same, f)
+		} else {
+			rest = append(rest, f)
+		}
+	}
+	return same, rest
+}
+
+// background is what stands behind what the forecast says: what a name is defined as, and last how the statement is
+// written.
+func background(t *text, v *desk.View, doc *desk.Doc, m offer.Meaning) {
 	if m.Says != "" {
 		t.code(m.Says)
 		if in := fileOf(v, doc, m.From); in != "" {

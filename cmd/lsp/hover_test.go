@@ -27,6 +27,13 @@ func TestAHoverSaysWhatAWordMeansAndWhatIsUsual(t *testing.T) {
 	for _, want := range []string{"**how warm: 13 °C**", "the temperature of the water", "- = 55 °F", "- 12 to 15 °C is usual for the steep water of barley; above 16 °C it is warm for the grain", "```text\nsoak ("} {
 		assert.Contains(t, h.Contents.Value, want)
 	}
+	hints(c, "pale.malt")
+	last := 0
+	for _, part := range []string{"**how warm", "- = 55 °F", "is over 7 h after", "- with 14 °C: ", "is usual", "```text\nsoak ("} {
+		at := strings.Index(pointed(c, "pale.malt", "13 °C").Contents.Value, part)
+		require.Greater(t, at, last-1, part)
+		last = at + 1
+	}
 	require.NotNil(t, h.Range)
 	assert.Equal(t, h.Range.Start.Character+5, h.Range.End.Character)
 }

@@ -24,7 +24,7 @@ import (
 func (s *session) known(v *desk.View, doc *desk.Doc, offset int) offer.Known {
 	k := offer.Known{Names: offer.NamesIn(doc.Tree()), Now: s.now(), Rules: rulesOf(s.foundLast(doc))}
 	for _, path := range v.Folder(doc.Dir()) {
-		if path != doc.Path {
+		if path != doc.Path && !strings.HasPrefix(filepath.Base(path), ".") {
 			k.Files = append(k.Files, filepath.Base(path))
 		}
 	}

@@ -112,7 +112,26 @@ func lenses(c *typist.Typist, name string) (list []string) {
 
 func TestALensSaysWhatAProcessComesTo(t *testing.T) {
 	c := loft(t)
-	assert.Equal(t, []string{"8 d 8 h, 4.98 kg of malt, moisture 4.5 %; no findings", "chart", "sheet by the bucket"}, lenses(c, "pale.malt"))
+	list := lenses(c, "pale.malt")
+	require.Len(t, list, 3)
+	assert.Regexp(t, `^no findings; (the .* gate holds in [0-9] in 10; )?8 d 8 h, 4\.98 kg of malt, moisture 4\.5 %$`, list[0])
+	assert.Equal(t, []string{"chart", "sheet by the bucket"}, list[1:])
+}
+
+func TestALensCountsWhatTheEditorIsToldAtTheUseLine(t *testing.T) {
+	c := loft(t)
+	c.Open("loft.malt")
+	c.Type("loft.malt", "treated       no", "treated       yes")
+	soon(t, "the danger", func() bool {
+		list := lenses(c, "pale.malt")
+		return len(list) > 0 && strings.HasPrefix(list[0], "1 danger; ")
+	})
+	c.Type("loft.malt", "treated       yes\n}", "treated       yes\n")
+	soon(t, "where the fault is", func() bool {
+		list := lenses(c, "pale.malt")
+		return len(list) > 0 && strings.Contains(list[0], "not forecast: put loft.malt, line ")
+	})
+	assert.NotContains(t, lenses(c, "pale.malt")[0], "no findings")
 }
 
 // record is typing in a record of the examples at a time.
@@ -134,7 +153,7 @@ func TestARecordSaysWhatEachReadingComesToAndWhatIsNext(t *testing.T) {
 	c := record(t, "2026-04-11 06:00")
 	soon(t, "what the readings come to", func() bool { return len(hints(c, "26-05.malt")) == 4 })
 	assert.Equal(t, "weighed 8.54 kg at 2026-04-11 05:30 after soak 2 « moisture 38.8 % (forecast 38.8 %)", with(hints(c, "26-05.malt"), "weighed 8.54"))
-	assert.Contains(t, lenses(c, "26-05.malt")[0], "next: rest 2 ends at 14:30, then soak 3; ready ")
+	assert.Contains(t, lenses(c, "26-05.malt")[0], "no findings; next: rest 2 ends at 14:30, then soak 3; ready ")
 	c.Type("26-05.malt", "}\n", "  weighed 9.3\n}\n")
 	assert.NotEmpty(t, with(hints(c, "26-05.malt"), "weighed 8.54"), "the line that is typed is not read yet")
 }

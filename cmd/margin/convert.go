@@ -43,7 +43,7 @@ func (a *actor) convert(at source.Span) (list []Action) {
 		return nil
 	}
 	ends, ok := made(n.in)
-	if !ok {
+	if !ok || a.misplaced(n.in.Span) {
 		return nil
 	}
 	for _, unit := range others[ends[len(ends)-1].Unit()] {
@@ -55,6 +55,11 @@ func (a *actor) convert(at source.Span) (list []Action) {
 		list = append(list, Action{Deed: Convert, Title: "convert to " + text, Edits: []finding.Edit{{Place: place, New: text}}})
 	}
 	return list
+}
+
+// misplaced tells whether a value is of a kind that is not wanted where it stands, such as a weight for a time.
+func (a *actor) misplaced(at source.Span) bool {
+	return slices.ContainsFunc(touching(a.tree, a.r, at), func(f finding.Finding) bool { return f.Severity == finding.Fault && ofWords(&f) })
 }
 
 // made gives the ends of an amount; false where one does not read, or they are of two kinds.

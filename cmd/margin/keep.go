@@ -55,8 +55,8 @@ func (m Margin) shift(out *Margin, of source.Span, by int, whole bool) {
 		}
 	}
 	for _, x := range m.Lenses {
-		if s, in := move(x.Of); in && whole {
-			x.Of = s
+		if s, in := move(x.Of); in && whole && x.says != "" {
+			x.Of, x.Text = s, x.says // what is found now is not known
 			out.Lenses = append(out.Lenses, x)
 		}
 	}

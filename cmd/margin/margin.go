@@ -22,7 +22,6 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/words"
-	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
@@ -55,6 +54,7 @@ type Lens struct {
 	Batch bool
 	Drawn bool // a forecast of it can be drawn
 	Text  string
+	says  string // the text without the findings
 }
 
 // Beside is what a forecast has at a step, for who points at it.
@@ -122,39 +122,21 @@ type writer struct {
 
 // process writes what is said of one process, the nth of its house.
 func (w *writer) process(p *model.Process, r check.Report, i int, likely *Likely) {
-	found := within(r.Findings, p.Scope)
+	found := bearing(r.House, r.Findings, p, nil)
 	lens := Lens{Of: p.Place.Span, Name: p.Name}
 	f := nth(r.Forecasts, i)
 	if f == nil {
-		lens.Text = words.Joined("; ", unforecast(r, p), words.BySeverity(found))
+		lens.say(found, false, w.unforecast(r, p))
 		w.m.Lenses = append(w.m.Lenses, lens)
 		return
 	}
 	w.m.told = append(w.m.told, p.Place.Span)
 	h, told := words.Of(p), outlook.Of(f, w.o.Start)
-	lens.Drawn, lens.Text = true, words.Joined("; ", h.MarginTotal(told), words.BySeverity(found))
+	lens.Drawn = true
+	lens.say(found, true, words.Joined("; ", unsure(f, told, likely), h.MarginTotal(told)))
 	w.m.Lenses = append(w.m.Lenses, lens)
 	w.ends(h, f, told, likely)
 	w.gates(h, f, told, likely)
-}
-
-// unforecast says why a process is not forecast; "" where that is not said.
-func unforecast(r check.Report, p *model.Process) string {
-	for _, n := range r.NotJudged {
-		if n.Process == p.Name && n.Rule == "forecast" {
-			return "not forecast: " + n.Reason
-		}
-	}
-	return ""
-}
-
-func within(list []finding.Finding, scope source.Place) (in []finding.Finding) {
-	for _, f := range list {
-		if f.Place.Within(scope) {
-			in = append(in, f)
-		}
-	}
-	return in
 }
 
 // run is a step as it runs, in two tellings.

@@ -39,7 +39,7 @@ type Otherwise struct {
 }
 
 // Side is what it would come to with one other number.
-type Side struct{ Text, Says string } // 8 h; total time 8 d 9 h (+1 h) ...
+type Side struct{ Text, Says string } // 8 h, of a range 4 to 8 h; total time 8 d 9 h (+1 h) ...
 
 // Steps is what the forecasts of one side of Otherwise may spend where somebody waits for the answer.
 const Steps = 400_000
@@ -71,7 +71,7 @@ func OtherwiseAt(ctx context.Context, c Case, tree *syntax.Tree, r check.Report,
 		if dear {
 			return &Otherwise{Of: out.Of, Text: out.Text, Dear: true}
 		}
-		out.Sides = append(out.Sides, Side{shownWith(text, n.unit), says})
+		out.Sides = append(out.Sides, Side{n.shown(tree, text), says})
 	}
 	return out
 }
@@ -79,6 +79,15 @@ func OtherwiseAt(ctx context.Context, c Case, tree *syntax.Tree, r check.Report,
 func warm(unit string) bool { return strings.HasSuffix(unit, "C") || strings.HasSuffix(unit, "F") }
 
 func shownWith(number, unit string) string { return strings.TrimSpace(number + " " + unit) }
+
+// shown is the number written otherwise, of a range both ends: 4 to 8 days.
+func (n number) shown(tree *syntax.Tree, text string) string {
+	if n.in.High == nil {
+		return shownWith(text, n.unit)
+	}
+	whole := tree.File.Text(n.in.Span)
+	return words.OneLine(whole[:n.place.Start-n.in.Start] + text + whole[n.place.End-n.in.Start:])
+}
 
 // Lines says both sides, a line each.
 func (o *Otherwise) Lines() (list []string) {

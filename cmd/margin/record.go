@@ -33,7 +33,9 @@ func Record(ctx context.Context, tree *syntax.Tree, r check.Report, now time.Tim
 
 // batch writes what is said of one batch.
 func (w *writer) batch(ctx context.Context, b *model.Batch, r check.Report, now time.Time, pool *work.Pool) {
-	lens := Lens{Of: b.Place.Span, Name: b.Name, Batch: true, Text: words.BySeverity(within(r.Findings, b.Scope))}
+	lens := Lens{Of: b.Place.Span, Name: b.Name, Batch: true}
+	found := bearing(r.House, r.Findings, b.Process, b)
+	lens.say(found, false, "")
 	defer func() { w.m.Lenses = append(w.m.Lenses, lens) }()
 	if !sound(b, r.House, r.Findings) {
 		return
@@ -52,7 +54,8 @@ func (w *writer) batch(ctx context.Context, b *model.Batch, r check.Report, now 
 		}
 		w.reading(h, x)
 	}
-	lens.Drawn, lens.Text = true, words.Joined("; ", said, lens.Text)
+	lens.Drawn = true
+	lens.say(found, true, said)
 }
 
 // reading writes what a reading comes to.

@@ -88,7 +88,7 @@ func (s *server) whatIf(w http.ResponseWriter, r *http.Request) error {
 			v.WhatIf.Rows.add(cellOf(x.What), figure(x.Old), figure(x.New), figure(x.More))
 		}
 		if len(said.Rows)+len(said.Not) == 0 {
-			v.WhatIf.Says = append(v.WhatIf.Says, "No figure that is told comes out otherwise.")
+			v.WhatIf.Says = append(v.WhatIf.Says, "Nothing shown changes.")
 		}
 	})
 }

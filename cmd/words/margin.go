@@ -127,6 +127,11 @@ func MarginGate(g outlook.Gate, at time.Time, odds *answer.Share, ends bool) str
 	return said + ", " + OfTen(*odds)
 }
 
+// MarginUnsure says in how many of ten likely batches a gate holds: the steep gate holds in 6 in 10.
+func MarginUnsure(g outlook.Gate, odds answer.Share) string {
+	return Safe("the " + strings.TrimSuffix(g.Awaits(), " gate") + " gate holds in " + OfTen(odds))
+}
+
 // Gated says of a gate when it holds, or by how much and how long it does not, in whole.
 func (h House) Gated(g outlook.Gate, at time.Time, odds *answer.Share) string {
 	said := g.Awaits() + ": " + g.Text
@@ -265,13 +270,25 @@ func (h House) MarginEffect(r effect.Result) string {
 	for _, f := range r.Findings {
 		switch f.Kind {
 		case effect.CameUp:
-			said = Joined("; ", said, "a "+f.Severity+" comes: "+f.Message)
+			verb := " comes: "
+			if slices.ContainsFunc(r.Findings, func(o effect.Finding) bool { return o.Kind == effect.Went && sameMatter(o, f) }) {
+				verb = " stays in other words: "
+			}
+			said = Joined("; ", said, "a "+f.Severity+verb+f.Message)
 		case effect.Went:
+			if slices.ContainsFunc(r.Findings, func(o effect.Finding) bool { return o.Kind == effect.CameUp && sameMatter(o, f) }) {
+				continue // told where it comes
+			}
 			said = Joined("; ", said, "a "+f.Severity+" goes: "+f.Message)
 		}
 	}
 	if said == "" {
-		said = "no figure that is told comes out otherwise"
+		said = "nothing shown changes"
 	}
 	return Safe(said)
+}
+
+// sameMatter tells whether two findings are of one rule, as grave, and on one line.
+func sameMatter(a, b effect.Finding) bool {
+	return a.Rule == b.Rule && a.Severity == b.Severity && a.Place != nil && b.Place != nil && a.Place.File == b.Place.File && a.Place.Line == b.Place.Line
 }

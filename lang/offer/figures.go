@@ -27,13 +27,39 @@ func (l *list) figures(w *want, ranged bool, dims []quantity.Dimension, sense *v
 		if !ranged {
 			text, detail = within(u.Range, example), u.Range.String()+" is usual"
 		}
-		l.add(Item{Label: text, Kind: Value, Detail: detail, Doc: u.Why, Needed: w.needed})
+		l.figure(Item{Label: text, Kind: Value, Detail: detail, Doc: u.Why, Needed: w.needed}, dims)
 	}
 	if len(usual) > 0 || example == "" || !ranged && strings.Contains(example, " "+vocabulary.To+" ") {
 		return
 	}
 	l.class = class + 1
-	l.add(Item{Label: example, Kind: Value, Detail: "for example", Doc: l.sensible(sense, dims[0]), Needed: w.needed})
+	l.figure(Item{Label: example, Kind: Value, Detail: "for example", Doc: l.sensible(sense, dims[0]), Needed: w.needed}, dims)
+}
+
+// figure adds a value. Where its unit stands behind the place already it is not written again, and one in
+// another unit is of no use there.
+func (l *list) figure(it Item, dims []quantity.Dimension) {
+	if unit := l.unitBehind(dims); unit != "" {
+		number, ok := strings.CutSuffix(it.Label, " "+unit)
+		if !ok {
+			return
+		}
+		it.Edit, it.Filter = Edit{l.word, number}, it.Label
+	}
+	l.add(it)
+}
+
+// unitBehind is the unit that stands right behind the place, "" where none does: 82| °C.
+func (l *list) unitBehind(dims []quantity.Dimension) string {
+	if len(l.after) == 0 {
+		return ""
+	}
+	if u, ok := quantity.Lookup(l.after[0]); ok && slices.ContainsFunc(dims, func(d quantity.Dimension) bool {
+		return d == u.Dimension || d == quantity.TemperatureDifference && u.Dimension == quantity.Temperature
+	}) {
+		return l.after[0]
+	}
+	return ""
 }
 
 // example is a value of the statement's example that is of one of the dimensions, in the units of
@@ -114,7 +140,7 @@ func (w *want) goesWith(u quantity.Unit) bool {
 
 // unitOfNumber lists the units of a number at the place that has none yet: 12| of 12 °C.
 func (l *list) unitOfNumber(w *want, dims []quantity.Dimension) {
-	if l.kind == syntax.NumberLexeme && (w.place != "" || !w.slot.Placed) {
+	if l.kind == syntax.NumberLexeme && l.unitBehind(dims) == "" && (w.place != "" || !w.slot.Placed) {
 		class := l.class
 		l.class = 0
 		l.units(w, dims, w.slot.Sense)

@@ -32,6 +32,19 @@ func (l *list) add(it Item) {
 	l.items = append(l.items, it)
 }
 
+// quiet leaves out what is said beside one choice as beside another: it tells none from the others.
+func (l *list) quiet() {
+	said := map[string]int{}
+	for _, it := range l.items {
+		said[it.Detail]++
+	}
+	for i, it := range l.items {
+		if (it.Kind == Choice || it.Kind == Name || it.Kind == Value) && said[it.Detail] > 1 && it.Detail != "usual" {
+			l.items[i].Detail = ""
+		}
+	}
+}
+
 // meansIt tells whether what is typed is a slip, or another form, of the word of an item.
 func (l *list) meansIt(it Item) bool {
 	if len(l.typed) < 3 || strings.HasPrefix(it.Filter, l.typed) || it.Kind == Value || it.Kind == Unit || l.open() {

@@ -111,6 +111,7 @@ func At(f *source.File, tree *syntax.Tree, offset int, k Known) []Item {
 	} else {
 		l.behind()
 	}
+	l.quiet()
 	slices.SortStableFunc(l.items, func(a, b Item) int { return strings.Compare(a.Sort, b.Sort) })
 	return l.items
 }

@@ -12,9 +12,11 @@ import (
 // The classes of statements, in the order in which they are shown.
 const (
 	neededFirst = iota
+	inFront
 	stageNext
 	onceYet
 	again
+	onceInRecord
 	asides
 
 	wholesBehind = 5 // of ten
@@ -60,12 +62,31 @@ func classOf(row *vocabulary.Row, in vocabulary.Block, there bool, rank int) int
 		return neededFirst
 	case row.Aside:
 		return asides
-	case in == vocabulary.Process && row.Ordered && !there && vocabulary.StageRank(row.Word) >= rank:
+	case isFront(row, in):
+		return inFront
+	case in == vocabulary.Process && row.Ordered:
+		if !there && vocabulary.StageRank(row.Word) >= rank {
+			return stageNext
+		}
+		return again
+	case row.Ordered && row.Phase != vocabulary.Anywhere:
 		return stageNext
-	case row.Once:
+	case row.Once && in != vocabulary.Batch: // a record is what is written down again and again
 		return onceYet
+	case row.Once:
+		return onceInRecord
 	}
 	return again
+}
+
+// isFront tells whether a statement stands in front of the steps of a block, as the table has it.
+func isFront(row *vocabulary.Row, in vocabulary.Block) bool {
+	if !row.Once || row.Ordered {
+		return false
+	}
+	rows := rowsOf(in)
+	step := slices.IndexFunc(rows, func(r vocabulary.Row) bool { return r.Ordered })
+	return slices.IndexFunc(rows, func(r vocabulary.Row) bool { return r.Word == row.Word }) < step
 }
 
 // there are the words of the statements that stand in the block beside the one at the place.

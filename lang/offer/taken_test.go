@@ -156,7 +156,9 @@ func TestATakenValueReadsInTheExamples(t *testing.T) {
 					if it.Kind != offer.Name && it.Kind != offer.Value || it.Edit.Start != term.Start || strings.ContainsAny(f.Text(term)[:1], "abcdefghijklmnopqrstuvwxyz") {
 						continue
 					}
-					it.Edit.End = term.End
+					if it.Kind != offer.Value || it.Label == it.Edit.New { // else its unit stands behind the place, and stays
+						it.Edit.End = term.End
+					}
 					taken++
 					after := take(text, it)
 					_, found := reading.Load(f.Name(), []byte(after), ".", reader)

@@ -48,7 +48,11 @@ func (l *list) slot(w *want) {
 
 func (l *list) choices(w *want) {
 	for _, word := range w.slot.Words {
-		l.add(Item{Label: word, Kind: Choice, Detail: w.slot.Label, Doc: about(word), Needed: w.needed, Filter: filter(word, vocabulary.SynonymsOf(word))})
+		it := Item{Label: word, Kind: Choice, Detail: w.slot.Label, Doc: about(word), Needed: w.needed, Filter: filter(word, vocabulary.SynonymsOf(word))}
+		if w.closes != "" && len(l.after) == 0 {
+			it.Edit = Edit{l.word, word + " " + w.closes}
+		}
+		l.add(it)
 	}
 	if len(w.slot.Words) == 0 {
 		for _, r := range l.known.Rules {
@@ -85,8 +89,8 @@ func (l *list) names(w *want) {
 func (l *list) quoted(text string, it Item) {
 	it.Label, it.Edit.New = text, quote(text)
 	it.Filter = text
-	if l.open() {
-		it.Filter = it.Edit.New
+	if l.open() { // an editor holds the label against what stands there, which is the quote too
+		it.Label, it.Filter = it.Edit.New, it.Edit.New
 	}
 	l.add(it)
 }

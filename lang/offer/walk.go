@@ -22,6 +22,7 @@ type want struct {
 	more    []quantity.Part     // a number stands in front that goes on with this
 	measure *vocabulary.Measure // what a condition asks of
 	first   string              // the first word of a measure of two
+	closes  string              // a word behind it that only makes the line read well: pale malt
 	said    []string            // what stands already, of values that are joined
 }
 
@@ -38,6 +39,9 @@ func walk(slots []vocabulary.Slot, terms []syntax.Term) (c course) {
 	for i := range slots {
 		slot := &slots[i]
 		w := want{slot: slot, beside: beside, needed: !slot.Optional && !slices.Contains(slot.Unless, beside)}
+		if i+1 < len(slots) && slots[i+1].Kind == vocabulary.Literal && slots[i+1].Optional && i == 0 {
+			w.closes = slots[i+1].Words[0]
+		}
 		if len(terms) == 0 {
 			c.wants = append(c.wants, w)
 			if w.needed {

@@ -30,6 +30,7 @@ func TestNeovimAsThePageSetsItUp(t *testing.T) {
 	judge(t, a, dir)
 	assert.Regexp(t, `\d d .*moisture \d.* %`, a.text(t, "lens"))
 	assert.Equal(t, "0", string(a["stale"]), "lenses of a server that has died")
+	assert.Equal(t, []string{"dry at air-on 7.5 °C", `from 6 kg of "Far field 2026"`, `from 6 kg of "Mill bend 2026"`, "steep", `use "loft.malt"`}, a.texts(t, "taken"))
 	parts := strings.Join(a.texts(t, "parts"), "\n")
 	for _, part := range []string{"Loft pale", "germinate", "kiln"} {
 		assert.Contains(t, parts, part)

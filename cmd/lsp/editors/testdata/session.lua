@@ -140,7 +140,41 @@ local function run()
       table.insert(answers.offers, item.label)
     end
   end
+
+  -- and takes what the editor lists first behind some words: its own way to find where they begin
+  local took
+  vim.o.virtualedit = 'onemore'
+  local mode, complete = vim.fn.mode, vim.fn.complete
+  vim.fn.mode = function()
+    return 'i'
+  end
+  vim.fn.complete = function(column, items)
+    took = vim.api.nvim_get_current_line():sub(1, column - 1) .. (items[1] and items[1].word or ' (nothing)')
+  end
+  answers.taken = {}
+  local function take(number, typed)
+    vim.fn.setline(number, typed)
+    vim.api.nvim_win_set_cursor(0, { number, #typed })
+    took = nil
+    vim.lsp.omnifunc(1, '')
+    wait('what may stand behind ' .. typed, function()
+      return took ~= nil
+    end)
+    table.insert(answers.taken, vim.trim(took))
+  end
+  take(cure + 1, '    dry at air-on 7.5')
   vim.fn.deletebufline('%', cure + 1)
+  local from = goto_text('from 6 kg')
+  local was = line(from)
+  take(from, '  from 6 kg of "')
+  take(from, '  from 6 kg of "Mill b')
+  take(from, '  steep')
+  vim.fn.setline(from, was)
+  local use = goto_text('use "')
+  was = line(use)
+  take(use, 'use "lo')
+  vim.fn.setline(use, was)
+  vim.fn.mode, vim.fn.complete = mode, complete
 
   -- layout
   local steep = goto_text('soak 7 h in water')
