@@ -111,16 +111,6 @@ func edited(view *desk.View, edits []finding.Edit) wire.WorkspaceEdit {
 	return wire.WorkspaceEdit{Changes: changes}
 }
 
-// found are the findings of an open document as the editor was told them last.
-func (s *session) found(doc *desk.Doc) []finding.Finding {
-	s.judge.mu.Lock()
-	defer s.judge.mu.Unlock()
-	if is := s.judge.docs[doc.Path]; is != nil && is.words != nil {
-		return is.now(doc)
-	}
-	return nil
-}
-
 // inFile tells whether a finding is about a file, by its name.
 func inFile(f finding.Finding, file *source.File) bool {
 	return f.Place.Known() && f.Place.File.Name() == file.Name()

@@ -258,7 +258,7 @@ func TestAnAcceptanceIsPutIntoItsBlock(t *testing.T) {
 	done(t, c, "pale.malt", a)
 	assert.Contains(t, c.Text("pale.malt"), "\n    accept turn-gap-long because \"\"\n    hold ")
 	asks := c.Has("pale.malt", "accept-without-reason")
-	assert.Contains(t, asks.Message, "write the reason between the quotes")
+	assert.Contains(t, asks.Message, "say between the quotes why it is right")
 	c.Has("pale.malt", "turn-gap-long")
 	c.Type("pale.malt", `because ""`, `because "the neighbour turns it"`)
 	c.Until("pale.malt", "it is gone", func(list []wire.Diagnostic) bool {

@@ -15,6 +15,6 @@ func TestTheVersionThatTheLinkerStampedIsTold(t *testing.T) {
 	assert.Contains(t, out, "maltwright 1.2.3+changed\ncommit 104b3ffdcc1163a0 of 2026-11-18, with changes that are in no commit\nbuilt with go")
 	assert.Contains(t, out, ", by cmd/release\n")
 	page, _, _ := run("man")
-	assert.Contains(t, page, ".TH MALTWRIGHT 1 2026\\-11\\-18 \"maltwright 1.2.3+changed\"")
+	assert.Contains(t, page, ".TH MALTWRIGHT 1 2026\\-11\\-18 \"maltwright 1.2.3\"")
 	assert.Equal(t, time.Unix(1795000000, 0), built().time)
 }

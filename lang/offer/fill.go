@@ -141,7 +141,7 @@ func heldBy(slots []vocabulary.Slot, terms []syntax.Term, asked Asked) (list []h
 			t, h.one = b.Value, true
 			h.Span = t.Range()
 		}
-		switch t.(type) {
+		switch t := t.(type) {
 		case syntax.Text:
 			for _, slot := range slots {
 				if slot.Kind == vocabulary.Name {
@@ -153,7 +153,7 @@ func heldBy(slots []vocabulary.Slot, terms []syntax.Term, asked Asked) (list []h
 		case syntax.Amount:
 			h.slot = slotOf(slots, terms[:i], &h.asked)
 		case syntax.Word:
-			if choices := slotsOf(slots, vocabulary.Choice); len(choices) == 0 || !slices.Contains(choices[0].Words, t.(syntax.Word).Text) || len(choices[0].Words) < 3 {
+			if choices := slotsOf(slots, vocabulary.Choice); len(choices) == 0 || !slices.Contains(choices[0].Words, t.Text) || len(choices[0].Words) < 3 {
 				continue
 			}
 		}

@@ -172,7 +172,7 @@ var (
 		"it would last for ever", "add for with a time, or until with a condition and allow with the latest time",
 		`dry at air-on 50 °C`, `dry at air-on 50 °C for 12 h`)
 	acceptWithoutReason = rule("accept-without-reason", fault, "a rule is silenced without a reason",
-		"next season nobody knows why", "write the reason between the quotes",
+		"next season nobody knows why", "say between the quotes why it is right",
 		`accept visit-at-night because ""`, `accept visit-at-night because "the night turn is done by the neighbour"`)
 	limitsChanged = rule("limits-changed", note, "a threshold was changed for this house",
 		"the rules that use it judge otherwise than usual", "",
