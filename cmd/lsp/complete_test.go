@@ -3,6 +3,7 @@ package lsp
 import (
 	"context"
 	"io"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -230,6 +231,9 @@ func TestRulesThatHaveFoundSomethingStandInFront(t *testing.T) {
 	c.Type("pale.malt", "final moisture 3.5 to 4.8 %", "final moisture 1.5 to 2 %")
 	c.Has("pale.malt", "expectation-broken")
 	c.Type("pale.malt", "  deculm within", "  accept \n  deculm within")
+	c.Until("pale.malt", "it is not forecast, since it does not read", func(list []wire.Diagnostic) bool {
+		return !slices.ContainsFunc(list, func(d wire.Diagnostic) bool { return d.Code == "expectation-broken" })
+	})
 	first := offered(c, "pale.malt", "accept ", nil).Items[0]
 	assert.Equal(t, "expectation-broken", first.Label)
 	assert.Equal(t, "the forecast does not keep a promise of the process", first.Detail)

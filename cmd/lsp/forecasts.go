@@ -2,11 +2,13 @@ package lsp
 
 import (
 	"context"
+	"slices"
 	"time"
 
 	"maltwright/check"
 	"maltwright/cmd/lsp/desk"
 	"maltwright/lang/finding"
+	"maltwright/sim/forecast"
 )
 
 // forecasts waits for quiet, and then checks with forecasts what has changed.
@@ -110,6 +112,9 @@ func (j *judge) forecast(ctx context.Context, view *desk.View, doc *desk.Doc) (c
 	is.whole, is.found = words, nil
 	if done {
 		is.found = append([]finding.Finding{}, report.Findings...)
+		if slices.ContainsFunc(report.Forecasts, func(f *forecast.Forecast) bool { return f != nil }) {
+			is.foresaw = is.found
+		}
 	}
 	return j.publish(view, doc, is), true
 }

@@ -38,6 +38,7 @@ type judged struct {
 	words    *desk.Checked     // without a forecast
 	whole    *desk.Checked     // what the following are of; nil where no forecast was made yet
 	found    []finding.Finding // with a forecast
+	foresaw  []finding.Finding // the same of the last words that were forecast in fact
 	top      *wire.Diagnostic  // that its file has changed on disk; nil where it has not
 	shown    []wire.Diagnostic // as it was told last
 	version  int32

@@ -101,12 +101,12 @@ var ruleNames = sync.OnceValue(func() []offer.Named {
 })
 
 // foundLast is what the last forecast of a document found: while an accept is being written its process does
-// not read, and nothing is judged.
+// not read, nothing is forecast, and what was found before is what is to be accepted.
 func (s *session) foundLast(doc *desk.Doc) []finding.Finding {
 	s.judge.mu.Lock()
 	defer s.judge.mu.Unlock()
 	if is := s.judge.docs[doc.Path]; is != nil {
-		return is.found
+		return is.foresaw
 	}
 	return nil
 }
